@@ -30,6 +30,7 @@ from rigc.model.slips.stock_not_used import with_use_lines
 from rigc.previous import Before, before, stood_before
 from rigc.record import Record
 from rigc.source import Source, Span
+from rigc.syntax import nodes
 from rigc.syntax.parsed import Reader
 
 if TYPE_CHECKING:
@@ -271,6 +272,7 @@ def _not_following(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[Di
             if finding.kind.name not in ("unknown-name", "misused-name", "unclear-jack", "loose-lead")
         )
     told = _of_blocks_of_their_kind(_of_whole_jacks(told, gathered), gathered)
+    told = _of_whole_blends(told, gathered)
     nameless = any(re.match(r'\s*[a-z-]+\s+"', span.text) for span in gathered.skipped)
     hidden = ("dead-end", *(("unknown-name",) if nameless else ()))
     return tuple(finding for finding in told if finding.kind.name not in hidden and not unread & _words(finding))
@@ -302,6 +304,20 @@ def _of_blocks_of_their_kind(told: tuple[Diagnostic, ...], gathered: Gathered) -
         return within or bool(names & _words(finding))
 
     return tuple(finding for finding in told if not blocks or not follows(finding))
+
+
+def _of_whole_blends(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[Diagnostic, ...]:
+    """The findings without those on the shares of a blend of which a line can't be read."""
+    blends = {
+        str(each.name)
+        for each in gathered.statements
+        if isinstance(each, nodes.Blend)
+        and any(
+            span.source is each.span.source and each.span.start <= span.start < each.span.end
+            for span in gathered.skipped
+        )
+    }
+    return tuple(each for each in told if each.level is not Level.WARNING or not blends & set(each.subject))
 
 
 _JACK_LINE = re.compile(r"\s*(input|output|inlet|outlet|midi|expression|control|usb|loop|pair|jack)s?\b")

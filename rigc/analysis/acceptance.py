@@ -208,7 +208,7 @@ def _useless(accept: Accept) -> Diagnostic:
             label="its name before" if now else f"did you mean {near}?" if near else "no rule",
             help="" if near else "`rigc explain` lists the rules",
             mends=(Mend(f"write {near}", (Replace(accept.rule_span, near),)),) if near else (),
-            otherwise=f"write {now}, and behind its date the seal that is asked for then" if now else "",
+            otherwise=f"write {near}, and behind its date the seal that is asked for then" if near else "",
         )
     on = f" on {accept.target}" if accept.target else ""
     return USELESS.at(

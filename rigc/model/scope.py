@@ -156,6 +156,8 @@ class Scope:
         return None
 
     def _unknown(self, name: Word, kinds: tuple[str, ...], wanted: str, fitting: Collection[str] | None) -> Diagnostic:
+        if (dashed := self._with_dash(name)) is not None:
+            return dashed
         near = nearest(name.text, self._fitting(kinds, fitting))
         also = (Label(self.declared[near][1].span, f"'{near}' is declared here"),) if near else ()
         return UNKNOWN.at(
@@ -168,6 +170,23 @@ class Scope:
             or f"declare '{name.text}'" + ("" if near else ", or correct the name"),
             mends=corrected(name, near) if near else (),
         )
+
+    def _with_dash(self, name: Word) -> Diagnostic | None:
+        """`di-thru` for `di.thru`: a thing and its jack joined by a hyphen."""
+        parts = [name.text.rpartition("-")[::2]] if self.family == "thing" and "-" in name.text else []
+        for thing, jack in parts:
+            if thing in self.declared:
+                right = f"{thing}.{jack}"
+                return UNKNOWN.at(
+                    name.span,
+                    f"nothing declares '{name.text}'; a jack stands behind a dot",
+                    subject=(name.text,),
+                    label=f"did you mean '{right}'?",
+                    also=(Label(self.declared[thing][1].span, f"'{thing}' is declared here"),),
+                    help=f"declare '{name.text}'",
+                    mends=corrected(name, right),
+                )
+        return None
 
     def _fitting(self, kinds: tuple[str, ...], fitting: Collection[str] | None) -> list[str]:
         return [

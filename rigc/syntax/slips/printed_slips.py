@@ -44,7 +44,7 @@ def _turned(found: re.Match[str]) -> str:
 
 
 _WRITTEN: tuple[tuple[str, str, _Made], ...] = (
-    # the statements in which it may stand, what stands there, what it is here
+    # the statements (or, behind an @, the block) in which it may stand, what stands there, what it is here
     ("mains", r"(\d+)[ \t]*V?[ \t]*(?:-|–|/|to)[ \t]*(\d+)[ \t]*V?(?:AC|ac|~)?[ \t,/~]*(\d+)[ \t]*(?:-|–|/|to)[ \t]*(\d+)[ \t]*Hz", r"\1..\2 V \3..\4 Hz"),
     ("mains", r"(\d+)[ \t]*V?[ \t]*(?:-|–|to)[ \t]*(\d+)[ \t]*V?(?:AC|ac|~)?[ \t,/~]*(\d+)[ \t]*Hz", r"\1..\2 V \3 Hz"),
     ("mains", r"(\d+)[ \t]*V[ \t]*(?:AC|ac|~)[ \t,/~]*(\d+)[ \t]*Hz", r"\1 V \2 Hz"),
@@ -89,12 +89,38 @@ _WRITTEN: tuple[tuple[str, str, _Made], ...] = (
     ("body inside", rf"(?:[WwBb][:=]?[ \t]*)({_N})[ \t]*[x,]?[ \t]*(?:[DdLl][:=]?[ \t]*)({_N})[ \t]*[x,]?[ \t]*(?:[Hh][:=]?[ \t]*)({_N})", r"\1 x \2 x \3"),
     ("colour", rf"\b({'|'.join(_COLOURS)})\b", lambda found: _COLOURS[found[1]]),
     ("mates", r"\bhook\b", "loop"),
-    ("sockets poles conductors every", rf"\b({'|'.join(_COUNTS)})\b", lambda found: str(_COUNTS.index(found[1]) + 1)),
+    ("sockets poles conductors every loop spare preset marker", rf"\b({'|'.join(_COUNTS)})\b", lambda found: str(_COUNTS.index(found[1]) + 1)),
     ("frozen revision", r"\"(\d{4}-\d\d-\d\d)\"", r"\1"),
     ("lowest", r"\b([A-G])([#b]?)([0-8])\b", lambda found: f"{_pitch(found):.1f} Hz"),
     ("author drawer designer", r"\b(?:author|drawer|designer)(?:[ \t]+by)?\b", "drawn by"),
     ("cable cord", r"\b(?:cable|cord)\b(?=[ \t]+\d)", "lead"),
     ("pot", r"\bpot\b", "volume"),
+    ("loop", r"(?<=loop )(\d+)[ \t]+(?=[a-z][\w-]*[ \t]+(?:holds|empty))", r"\1 of "),
+    ("loop", r"\b(?:contains|has|with)\b", "holds"),
+    ("loop", r":(?=[ \t])", " holds"),
+    ("bpm", r"\bbpm[ \t]+(\d+)", r"tempo \1 bpm"),
+    ("all", r"\ball[ \t]+others\b", "others"),
+    ("hole keep-out", r"(?<=[a-z][ \t])(\"[^\"]*\")[ \t]+(\S.*\S)", r"\2 \1"),
+    ("retired", r",[ \t]*([A-Z]\w*)", r"\nretired \1"),
+    ("power", r"\bpower[ \t]+(?=(?:cable|plug)[ \t])", "dc "),
+    ("signal patch", r"\b(?:signal|patch)[ \t]+(?=(?:cable|plug)[ \t])", "audio "),
+    ("lane", r"\bsignal\b", "audio"),
+    ("lane", r"\bpower\b", "dc"),
+    ("wooden wood coated plywood", r"\b(?:wooden|wood|coated|plywood)\b", "insulating"),
+    ("unit instrument source amp desk supply cable plug strip deck", r"\b(?:copy of|same as|as|from)\b", "like"),
+    ("@place", rf"\([ \t]*({_N})([ \t]*[a-z]*)[ \t]*,[ \t]*({_N}[ \t]*[a-z]*)[ \t]*\)", r"\1\2, \3"),
+    ("@place", r"\b(?:rotated|rotate|rot)[ \t]+(\d+)(?:[ \t]*(?:deg|degrees|°))?", r"turned \1 deg"),
+    ("@place", r"^([ \t]*[a-z][\w-]*)[ \t]+(at[ \t]+.*?)[ \t]+under(?:neath)?[ \t]*$", r"\1 under \2"),
+    ("@place", r"^([ \t]*[a-z][\w-]*)[ \t]+(?:next to|beside|by|close to)[ \t]+([a-z][\w-]*)[ \t]*$", r"\1, \2 together"),
+    ("@place", r"\brow[ \t]+back\b", "row rear"),
+    ("@place", r"\b(front|middle|rear)[ \t]+row\b", r"row \1"),
+    ("@place", r"\bback[ \t]+row\b", "row rear"),
+    ("@midi", r"\b(?:ch|chan|midi channel)[ \t]*(?=\d)", "channel "),
+    ("@power", r"^([ \t]*[a-z][\w, -]*?)[ \t]+into(?=[ \t])", r"\1 plug into"),
+    ("@leads", r"(->[ \t]*[a-z][\w-]*\.[\w-]+)[ \t]+(?!(?:over|under|through|slack|made|premade)\b)([a-z][\w-]*)(?=[ \t]+of\b)", r"\1 \2 to \2"),
+    ("@spares", r"(?<=\d)x(?=[ \t])", ""),
+    ("@spares", r"(?<=[ \t])(plug|lead)s\b", r"\1"),
+    ("@spares", r"^([ \t]*\d+)[ \t]+(?:x[ \t]+)?(?!(?:audio|dc|ac|midi|control|plug|plugs|of)\b)([a-z][^\"\n]*?)(?=[ \t]+in[ \t]+\"|[ \t]*$)", r'\1 of "\2"'),
     ("", r"[ \t]*\?(?=[ \t]*\Z)", " assumed"),
     ("", r"(?<![\w.,])(\d{1,3})\.(\d{3}),(\d\d?)(?=[ \t]*[A-Z]{3})", r"\1\2.\3"),
 )  # fmt: skip
@@ -116,7 +142,7 @@ def _as_printed(m: Mistake) -> Wording | None:
     head = code.split()[0] if code.split() else ""
     at, near = m.at - m.line_start, len(m.before.rstrip())
     for heads, shape, made in _RULES:
-        if (heads and head not in heads) or (not heads and head in _LETTERED):
+        if (heads and head not in heads and f"@{m.block}" not in heads) or (not heads and head in _LETTERED):
             continue
         for found in shape.finditer(code):
             if not (found.start() <= at and near <= found.end()):

@@ -74,7 +74,8 @@ def _no_arrow(m: Mistake) -> Wording | None:
 
 def _arrows(m: Mistake, typed: str) -> tuple[Mend, ...]:
     """The mend that writes an arrow wherever this sign or word stands in the rest of the line."""
-    sign = re.compile(rf"(?<=[ \t\w]){re.escape(typed)}(?=[ \t\w])")
+    apart = r"[ \t]" if re.fullmatch(r"[-\u2013\u2014]", typed) else r"[ \t\w]"  # a hyphen may stand within a name
+    sign = re.compile(rf"(?<={apart}){re.escape(typed)}(?={apart})")
     line = m.text[m.at - 1 : m.line_end].partition("#")[0]
     spans = [m.place(m.at - 1 + found.start(), m.at - 1 + found.end()) for found in sign.finditer(line)]
     return (Mend("write ->", tuple(Replace(span, "->") for span in spans)),)

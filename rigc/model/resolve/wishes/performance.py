@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from rigc.diagnostics.diagnostic import Label, Level
-from rigc.diagnostics.near import spelled_alike
+from rigc.diagnostics.mend import Delete, Mend
+from rigc.diagnostics.near import nearest, spelled_alike
 from rigc.diagnostics.wording import listed
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
@@ -16,6 +17,8 @@ from rigc.model.wishes import Channel, Preset, Song, SwitchLine
 from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Word
+
+_FEW_KNOBS = 4
 
 
 def presets(context: Context, ports: Ports) -> dict[int, Preset]:
@@ -47,6 +50,7 @@ def _preset(context: Context, ports: Ports, node: nodes.Preset, number: int) -> 
         elif isinstance(item, nodes.Program):
             program, unit = context.count(item.number, "program", 0, 128), scope.find(item.unit, UNITS, "a unit")
             if program is not None and unit is not None:
+                _hears(context, ports, unit, item)
                 named["programs"].append((unit, program, item.span))
         elif isinstance(item, nodes.PresetLine):
             at = ports.of_roles(item.at, ("control out",), "jack that switches")
@@ -164,6 +168,42 @@ def _knob(context: Context, thing: Unit, named: nodes.Text) -> None:
                 mends=corrected_text(named.span, right),
             )
         )
+    elif any(names) and named.value not in names:
+        near = nearest(named.value, [name for name in names if name])
+        context.report(
+            UNKNOWN.at(
+                named.span,
+                f"'{thing.name}' has no knob \"{named.value}\"",
+                subject=(thing.name,),
+                label="no such knob",
+                also=tuple(
+                    Label(spot.span, f'its knob "{spot.name}"') for spot in thing.knobs[:_FEW_KNOBS] if spot.name
+                ),
+                mends=corrected_text(named.span, near) if near else (),
+                help=f'name one of {listed(name for name in names if name)}, or declare it in its block: knob "{named.value}" at ___, ___ mm',
+                level=Level.WARNING,
+            )
+        )
+
+
+def _hears(context: Context, ports: Ports, unit: str, node: nodes.Program) -> None:
+    """A finding for a program of a unit whose jacks are stated, and none of them takes MIDI."""
+    thing = ports.things.get(unit)
+    jacks = getattr(thing, "jacks", ())
+    if not jacks or unit in context.unsure or any(jack.role in ("midi in", "usb") for jack in jacks):
+        return
+    context.report(
+        MISUSED.at(
+            node.span,
+            f"'{unit}' has no MIDI input, and shall go to program {node.number}",
+            subject=(unit,),
+            label="nothing tells it so",
+            also=(Label(node.unit.span if thing is None else thing.declared, "declared here"),),
+            mends=(Mend("delete this line", (Delete(node.span),)),),
+            help="declare its jack: midi in midi din; or name the unit that is meant",
+            level=Level.WARNING,
+        )
+    )
 
 
 def channels(context: Context, ports: Ports) -> tuple[tuple[Channel, ...], str | None]:

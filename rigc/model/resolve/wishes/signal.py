@@ -95,14 +95,14 @@ class Signal:
             self.ports.jack(thing, stop.jack) if thing is not None and stop.jack is not None else None
             for thing, stop in zip(things, written, strict=True)
         ]
-        self._ends(written[0], jacks[0], "input", "leaves")
-        self._ends(written[-1], jacks[-1], "output", "arrives")
+        wrong = [self._ends(written[0], jacks[0], "input", "leaves")]
+        wrong += [False] * (len(written) - 2) + [self._ends(written[-1], jacks[-1], "output", "arrives")]
         for at, hop in enumerate(path.hops):
             start, end = things[at], things[at + 1]
             if hop.link.text == "=>":
                 start, end = _with_pair_of(start, jacks[at]), _with_pair_of(end, jacks[at + 1])
             lost = any(written[k].jack is not None and jacks[k] is None for k in (at, at + 1))
-            if start is None or end is None or lost:
+            if start is None or end is None or lost or wrong[at] or wrong[at + 1]:
                 continue
             backwards = isinstance(things[0], Unit) and things[0].ends  # which is told of the whole chain
             if not backwards and self._into_a_source(end, written[at], hop, written[at + 1]):
@@ -130,7 +130,8 @@ class Signal:
         )
         return True
 
-    def _ends(self, stop: nodes.Stop, jack: Any, wrong: str, verb: str) -> None:
+    def _ends(self, stop: nodes.Stop, jack: Any, wrong: str, verb: str) -> bool:
+        """Whether a path begins or ends at a jack of the other direction; a finding then."""
         if jack is not None and jack.role == wrong:
             self.context.report(
                 UNCLEAR.at(
@@ -142,6 +143,8 @@ class Signal:
                     help="name a jack of the other direction, or the thing alone",
                 )
             )
+            return True
+        return False
 
     def _hop(
         self,
