@@ -101,7 +101,12 @@ def test_larger_successor(swap: Swap) -> None:
         "no-spare-outlet",
         "switches-too-near",
     ]
-    assert records(run, "notice")[0]["what"] == "foot switch at"
+    switch = records(run, "notice")[0]
+    assert (switch["what"], switch["before"], switch["after"]) == (
+        "foot switch at",
+        "35, 25 mm latching",
+        "55, 25 mm latching",
+    )
     assert [row["test"] for row in records(run, "tests")] == [5, 6, 7, 11, 12, 17, 19]
 
 

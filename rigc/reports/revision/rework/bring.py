@@ -56,7 +56,13 @@ def _parts(rework: Rework) -> Iterator[tuple[str, str, float, Piece]]:
         if plan.verdict in (NEW, REMAKE):
             length = "length not known" if plan.after.length is None else f"{millimetres(plan.after.length)} mm"
             made = MINUTES["make"].value if plan.mark in rework.to_make else 0.0
-            yield plan.mark, f"{plan.after.signal} lead {length}, {plan.after.cable or 'cable not stated'}", made, plan
+            leg = (
+                ""
+                if plan.after.leg_of is None
+                else f", leg of Y lead {plan.after.leg_of}: one plug for all at the outlet"
+            )
+            what = f"{plan.after.signal} lead {length}, {plan.after.cable or 'cable not stated'}{leg}"
+            yield plan.mark, what, made, plan
         if plan.plugged:
             yield f"plugs for {plan.mark}", ", ".join(plan.after.plugs[end] or "?" for end in plan.plugged), 0.0, plan
     for change, done in dict.fromkeys((label.change, label.done) for label in rework.labels if label.text):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from rigc.analysis.revision.substitute.trial import Trial
+from rigc.diagnostics.figures import ohms
 from rigc.model.fact import Fact
 from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Jack
 from rigc.model.rig import Rig
@@ -82,14 +83,17 @@ def _at_jack(role: str, read: Callable[[Jack], Fact[float] | None], unit_of: str
         looped = {name for loop in unit.loops for name in (loop.send, loop.back)}
         jack = next((each for each in unit.jacks if each.role == role and each.name not in looped), None)
         fact = None if jack is None else read(jack)
-        return "not stated" if fact is None else f"{fact.value:g} {unit_of}"
+        if fact is None:
+            return "not stated"
+        return ohms(fact.value) if unit_of == "ohm" else f"{fact.value:g} {unit_of}"
 
     return say
 
 
 def _switches(unit: Unit) -> str:
     return (
-        ", ".join(f"{spot.x_mm:g}, {spot.y_mm:g} {spot.action or ''}".strip() for spot in unit.switches) or "not stated"
+        ", ".join(f"{spot.x_mm:g}, {spot.y_mm:g} mm {spot.action or ''}".strip() for spot in unit.switches)
+        or "not stated"
     )
 
 

@@ -45,7 +45,7 @@ def stage_hook_up(
     if not stage and not links and not rig.off_board:
         return NoSheet("stage-hook-up", "Stage hook-up", "No lead goes from the board to the stage.")
     rows = tuple(_row(lead, lengths, levels, settings) for lead in stage)
-    columns = _COLUMNS
+    columns: tuple[Column, ...] = _COLUMNS
     given = [phantom_words(phantom, lead.start, lead.end) for lead in stage]
     if any(given):
         rows = tuple(row.replace(cells=(*row.cells, Cell(words))) for row, words in zip(rows, given, strict=True))

@@ -31,18 +31,20 @@ def lead_steps(plan: LeadPlan, pieces: Pieces) -> Iterator[Step]:
 def _fitted(plan: LeadPlan, pieces: Pieces) -> Iterator[Step]:
     """A lead that comes; a DC lead goes into its unit, or its adaptor, when its plug has been measured."""
     assert plan.after is not None and plan.after.ends is not None
-    mark, phase = (_called(plan),), OF_SIGNAL[plan.after.signal]
+    called, phase = (_called(plan),), OF_SIGNAL[plan.after.signal]
     start, end = (str(port) for port in plan.after.ends)
     if plan.mark in pieces.to_make and plan.verdict in (NEW, REMAKE) and not plan.spare:
-        yield Step(BEFORE, "make", mark)
+        yield Step(BEFORE, "make", called)
     for at in plan.plugged if plan.verdict not in (NEW, REMAKE) else ():
         yield _refitted(plan, at, phase)
-    yield Step(phase, "fit", mark, start, end)
+    yield Step(phase, "fit", called, start, end)
     if phase == POWER:
         for at in (0, 1):
             there = plan.after.via[at] or plan.after.ends[at].thing
             early = plan.after.via[at] or there in pieces.supply_names
-            yield Step(POWER if early else MOUNT, "plug in", (plan.mark,), "", there)
+            at_outlet = plan.after.leg_of is not None and there in pieces.supply_names
+            mark = plan.after.leg_of if at_outlet and plan.after.leg_of else plan.mark
+            yield Step(POWER if early else MOUNT, "plug in", (mark,), "", there)
 
 
 def _kept(plan: LeadPlan, pieces: Pieces) -> Iterator[Step]:
