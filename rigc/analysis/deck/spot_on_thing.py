@@ -35,6 +35,8 @@ def skewed(width_mm: float, depth_mm: float, degrees: float) -> Skewed:
 def spot_of(thing: Thing, place: Place, x_mm: float, y_mm: float) -> Spot:
     """Where a point is on the deck that lies so far right and back of the thing's front-left corner; its body must be known."""
     assert thing.width_mm is not None and thing.depth_mm is not None
+    if not place.turned and not place.skew_deg:  # nearly always
+        return place.x_mm + x_mm, place.y_mm + y_mm
     width, depth = thing.width_mm.value, thing.depth_mm.value
     spot = Rectangle(x_mm, y_mm, 0.0, 0.0).turned_within(width, depth, place.turned)
     if place.turned in (90, 270):

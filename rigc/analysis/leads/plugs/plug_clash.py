@@ -91,7 +91,7 @@ class PlugClash(Record):
 
 def plug_clash(rig: Rig, plugs: PlugBodies, placement: Placement) -> PlugClash:
     """Compares all plugs of one deck and side with each other and with the bodies there, sideways and in height."""
-    pairs = _near_pairs(plugs.all)
+    pairs, at_bodies = _near(plugs.all, (*placement.outlines.values(), *tier_fronts(rig)))
     beside = [(found, _level(one.levels_mm, other.levels_mm)) for one, other in pairs for found in _beside(one, other)]
     meeting = [
         (found, _level(one.levels_mm, other.levels_mm)) for one, other in pairs for found in _meeting(one, other)
@@ -99,7 +99,7 @@ def plug_clash(rig: Rig, plugs: PlugBodies, placement: Placement) -> PlugClash:
     met = {end for found, level in meeting if level is not False for end in _ends(found)}
     blocked = [
         (found, _level(plug.levels_mm, _levels(body)))
-        for plug, body in _near_bodies(plugs.all, (*placement.outlines.values(), *tier_fronts(rig)))
+        for plug, body in at_bodies
         if (plug.port, body.thing) not in met and not on_tier(plug, body)
         for found in _blocked(plug, body)
     ]
@@ -127,17 +127,18 @@ def half_widths(one: PlugBody, other: PlugBody) -> float:
     return (one.width_mm + other.width_mm) / 2
 
 
-def _near_pairs(plugs: tuple[PlugBody, ...]) -> list[tuple[PlugBody, PlugBody]]:
-    near = neighbours([plug.room(plug.bend_mm) for plug in plugs], GAP_MM * 2)
-    pairs = ((plugs[one], plugs[other]) for one, other in near)
-    return [(one, other) for one, other in pairs if _together(one.point, other.point)]
-
-
-def _near_bodies(plugs: tuple[PlugBody, ...], bodies: tuple[Outline, ...]) -> list[tuple[PlugBody, Outline]]:
+def _near(
+    plugs: tuple[PlugBody, ...], bodies: tuple[Outline, ...]
+) -> tuple[list[tuple[PlugBody, PlugBody]], list[tuple[PlugBody, Outline]]]:
+    """The plugs that are near each other, and those that are near the body of another thing."""
     near = neighbours([*(plug.room(plug.bend_mm) for plug in plugs), *(body.area for body in bodies)], GAP_MM * 2)
     count = len(plugs)
-    pairs = ((plugs[one], bodies[other - count]) for one, other in near if one < count <= other)
-    return [(plug, body) for plug, body in pairs if plug.thing != body.thing and _together(plug.point, body)]
+    pairs = ((plugs[one], plugs[other]) for one, other in near if other < count)
+    facing = ((plugs[one], bodies[other - count]) for one, other in near if one < count <= other)
+    return (
+        [(one, other) for one, other in pairs if _together(one.point, other.point)],
+        [(plug, body) for plug, body in facing if plug.thing != body.thing and _together(plug.point, body)],
+    )
 
 
 def _together(one: JackPoint, other: JackPoint | Outline) -> bool:
@@ -227,11 +228,12 @@ def _into_deck(rig: Rig, plug: PlugBody) -> float | None:
 
     The base is taken to lie on the deck itself: what strip and feet lift it by is not stated anywhere.
     """
-    over = any(_met(plug, 0.0, solid) > _HAIR_MM for solid in solid_deck(rig, plug.point))
-    if not over:
-        return 0.0
     levels = plug.levels_mm
-    return None if levels is None else max(plug.point.raised_mm - levels[0], 0.0)
+    into = None if levels is None else max(plug.point.raised_mm - levels[0], 0.0)
+    if into == 0.0:
+        return into
+    over = any(_met(plug, 0.0, solid) > _HAIR_MM for solid in solid_deck(rig, plug.point))
+    return into if over else 0.0
 
 
 def _met(plug: PlugBody, further_mm: float, area: Rectangle, corners: Polygon | None = None) -> float:
