@@ -61,7 +61,8 @@ def _mains(rig: Rig, power: PowerAssignment) -> Iterator[Point]:
         top = supply is not None and supply.plug_top is not None and not supply.minus_earthed
         kind = PLUG_TOP if top else "inlet not stated" if jack is None else str(jack.connector)
         point = name if jack is None else f"{name}.{jack.name}"
-        if kind not in EARTHLESS:
+        insulated = name in rig.units and rig.units[name].earth == "double-insulated"
+        if kind not in EARTHLESS and not insulated:
             yield Point(1, point, kind)
         yield Point(2, point, kind)
     for strip in rig.mains_strips:
@@ -75,6 +76,7 @@ def _inlets(rig: Rig, power: PowerAssignment) -> Iterator[tuple[str, Jack | None
         inlet = next((jack for jack in supply.jacks if jack.role == "inlet"), None)
         if supply.mains or (supply.takes_mains and inlet is not None):
             yield supply.name, inlet
+    yield from ((unit.name, unit.inlet) for unit in used_units(rig) if unit.own_mains and not unit.on_battery)
 
 
 def _audio_leads(leads: Leads) -> Iterator[Point]:

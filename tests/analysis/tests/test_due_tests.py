@@ -108,3 +108,36 @@ def test_a_mains_strip_is_tested_socket_by_socket() -> None:
     results = changed("examples/harbour-keys/board.rig")
     assert list(due(results, 1)) == ["bar mains strip: the earth of each socket"]
     assert list(due(results, 2)) == ["mill5.mains C8", "brick.mains C8", "bar mains strip"]
+
+
+_ON_MAINS = """
+instrument guitar {
+  inductance 4 H
+}
+amp stack {
+  earthed
+  input in ts
+}
+unit tone-engine {
+  earthed
+  mains 230 V 50 Hz
+  input in ts
+  output out ts
+  inlet mains C14
+}
+unit chamber like tone-engine {
+  double-insulated
+}
+unit cellar like tone-engine {
+  inlet mains C8
+  double-insulated
+}
+chain guitar -> tone-engine -> chamber -> cellar -> stack
+"""
+
+
+def test_units_with_a_mains_lead_of_their_own_are_tested_as_supplies_are() -> None:
+    """The earth bond where there is one: not of what is double-insulated. The insulation of all."""
+    due = written(_ON_MAINS).get(DueTests).all
+    assert [each.point for each in due if each.test == 1] == ["tone-engine.mains"]
+    assert [each.point for each in due if each.test == 2] == ["tone-engine.mains", "chamber.mains", "cellar.mains"]

@@ -124,6 +124,8 @@ def _in_loop(rig: Rig, plan: LeadPlan) -> bool:
 
 
 def _mains(old: Rig, rig: Rig, pieces: Pieces) -> Parts:
-    """Supplies that come, go or move, and panels whose inlet is set or moved."""
-    found = {plan.name: plan.change for plan in pieces.units if plan.name in rig.supplies or plan.name in old.supplies}
+    """Supplies and units on mains that come, go or move, and panels whose inlet is set or moved."""
+    on_mains = {*rig.supplies, *old.supplies}
+    on_mains |= {unit.name for each in (rig, old) for unit in each.units.values() if unit.own_mains}
+    found = {plan.name: plan.change for plan in pieces.units if plan.name in on_mains}
     return found | {plan.on: plan.change for plan in pieces.fittings if plan.mains and plan.after}
