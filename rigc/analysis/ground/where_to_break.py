@@ -11,6 +11,7 @@ from rigc.analysis.leads.leads import Leads
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
+from rigc.model.ways.conductors import meaning
 from rigc.model.ways.ground_link import GROUND, METAL, GroundLink
 
 NOT_THE_EARTH = "never lift a mains earth"
@@ -40,7 +41,36 @@ def where_to_break(
         or _relay(ring)
         or _isolator(rig, leads, ring, links)
     )
-    return f"{way}; {NOT_THE_EARTH}" if ring.through_earth else way
+    if not ring.through_earth:
+        return way
+    strip = one_strip(rig, ring)
+    quiet = (
+        "for the leads are balanced"
+        if all_balanced(rig, leads, ring)
+        else f"with its leads tied to the mains leads into '{strip}'"
+        if strip
+        else ""
+    )
+    return f"{f'leave it if it is silent, {quiet}; else ' if quiet else ''}{way}; {NOT_THE_EARTH}"
+
+
+def all_balanced(rig: Rig, leads: Leads, ring: Ring) -> bool:
+    """Whether every lead of it is balanced at both ends: the current flows in the shields alone."""
+    return bool(ring.marks) and all(_balanced(rig, leads, mark) for mark in ring.marks)
+
+
+def _balanced(rig: Rig, leads: Leads, mark: str) -> bool:
+    lead = leads.of(mark)
+    jacks = () if lead is None else (rig.jack(lead.start), rig.jack(lead.end))
+    return bool(jacks) and all(jack is not None and meaning(jack) == "balanced" for jack in jacks)
+
+
+def one_strip(rig: Rig, ring: Ring) -> str:
+    """The mains strip into which both things are plugged between which its leads go straight; empty where there is none."""
+    earthed = {pole[0] for link in ring.links if link.kind == "earth" for pole in link.ends if pole[0] in ring.things}
+    if len(ring.things) != 2:
+        return ""
+    return next((strip for strip in rig.mains_strips if earthed <= {*rig.behind_strip(strip)}), "")
 
 
 def fed_units(ring: Ring) -> list[str]:

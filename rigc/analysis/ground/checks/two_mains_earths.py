@@ -20,12 +20,11 @@ from rigc.analysis.ground.ground_systems import GroundSystems
 from rigc.analysis.ground.ring_mends import ring_mends
 from rigc.analysis.ground.ring_words import in_scenarios, ring_words
 from rigc.analysis.ground.rings import Ring
-from rigc.analysis.ground.where_to_break import where_to_break
+from rigc.analysis.ground.where_to_break import all_balanced, one_strip, where_to_break
 from rigc.analysis.leads.leads import Leads
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
-from rigc.model.ways.conductors import meaning
 from rigc.model.ways.ground_link import GroundLink
 
 KIND = Kind(
@@ -79,18 +78,9 @@ def _told(
         )
     mends = ring_mends(rig, leads, power, ring, names)
     isolated = any(link.isolators for link in ring.links)
-    balanced = bool(ring.marks) and all(_balanced(rig, leads, mark) for mark in ring.marks)
-    breaks = where_to_break(rig, leads, ring, links, beside_edits=bool(mends))
-    strip = _one_strip(rig, whose) if len(ring.things) == 2 else ""
-    on_strip = f", both on '{strip}'" if strip else ""
-    quiet = (
-        "for the leads are balanced"
-        if balanced
-        else f"with its leads tied to the mains leads into '{strip}'"
-        if strip
-        else ""
-    )
+    balanced, strip = all_balanced(rig, leads, ring), one_strip(rig, ring)
     also = tuple(Label(link.span, "earthed") for link in reversed(earths) if link.span is not None)
+    on_strip = f", both on '{strip}'" if strip else ""
     return KIND.at(
         run.span,
         f"two mains earths are joined: {ring_words(ring)}{on_strip}{where}",
@@ -98,21 +88,9 @@ def _told(
         label="this closes the ring",
         also=also,
         mends=mends,
-        help=f"leave it if it is silent, {quiet}; else {breaks}" if quiet else breaks,
+        help=where_to_break(rig, leads, ring, links, beside_edits=bool(mends)),
         level=Level.REMARK if balanced else Level.WARNING if isolated or strip else None,
     )
-
-
-def _one_strip(rig: Rig, things: list[str]) -> str:
-    """The mains strip into which all of them are plugged; empty where there is none."""
-    return next((strip for strip in rig.mains_strips if {*things} <= {*rig.behind_strip(strip)}), "")
-
-
-def _balanced(rig: Rig, leads: Leads, mark: str) -> bool:
-    """Whether both its jacks carry a balanced signal."""
-    lead = leads.of(mark)
-    jacks = () if lead is None else (rig.jack(lead.start), rig.jack(lead.end))
-    return bool(jacks) and all(jack is not None and meaning(jack) == "balanced" for jack in jacks)
 
 
 CHECK = two_mains_earths

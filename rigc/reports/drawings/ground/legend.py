@@ -53,7 +53,7 @@ def _shapes(sign: str, x: float, y: float) -> list[Shape]:
 
 
 _PAIR, _APART, _RING = "two leads side by side: a silent pair", "kept apart: the ground ends", "closes a ring"
-_EARTH, _CLASS_II = "mains earth of an amp or desk", "double-insulated: no earth"
+_EARTH, _CLASS_II = "mains earth", "double-insulated: no earth"
 _DASHED = "a common, a panel, or drawn again"
 _LINES, _MARKS = (_PAIR, _APART, _RING), (_EARTH, _CLASS_II, _DASHED)
 
