@@ -7,16 +7,19 @@ are changed on purpose.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import islice, takewhile
 
 import pytest
 from cases import ROOT, ExpectedByName, results
 from syrupy.assertion import SnapshotAssertion
 
+from laying.heard import heard, in_words
 from laying.small_boards import crowded, panelled
 from rigc.analysis.deck.unplaced import on_deck, own_deck
 from rigc.analysis.laying.board_of_rig import board_of
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.first_layout import first_layout
+from rigc.analysis.laying.search.found import as_it_is
 from rigc.analysis.laying.search.free_room import FreeRoom
 from rigc.analysis.laying.search.glue import Glue, Group
 from rigc.analysis.laying.search.ground import Ground
@@ -25,6 +28,7 @@ from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.least_lengths import least_lengths
 from rigc.analysis.laying.search.left_out import left_out, put_back
 from rigc.analysis.laying.search.moves import Dice
+from rigc.analysis.laying.search.rows.few import Few
 from rigc.analysis.laying.search.rows.hindrance import Hindrance
 from rigc.analysis.laying.search.rows.met_leads import MetLeads
 from rigc.analysis.laying.search.shelves import on_shelves
@@ -103,6 +107,18 @@ def _answers(board: Board) -> Iterator[str]:
         yield f"  leads met: {leads.runs(at, others, {item: at[item]})}"
     for number in range(len(board.links)):
         yield f"lead {number}: {[(each, glue.runs_over(number, each)) for each in glue.offsets(number)[:6]]}"
+
+
+@pytest.mark.parametrize("seed", [0, 1, 2, 7, 9], ids=lambda seed: f"few-{seed}")
+def test_how_rows_of_a_few_things_are_tried(seed: int, snapshot: SnapshotAssertion) -> None:
+    """The first forty ways to hold the things of a dealt board together in rows: how far the search for places seldom comes."""
+    board = crowded(seed)
+    layout = Layout(board, first_layout(board))
+    few = Few(Glue(FreeRoom(layout.ground)), tuple(range(len(board.items))), as_it_is(layout))
+    with heard() as talk:
+        steps = list(takewhile(lambda _: few.steps < 2_500, islice(few.run(), 40)))
+    said = f"{steps}\n{few.found.at}, hard {few.found.hard}, cost {few.found.cost}\n"
+    assert said + in_words(talk) == snapshot(extension_class=ExpectedByName)
 
 
 def _counts(hindered: dict[int, int]) -> dict[int, str]:
