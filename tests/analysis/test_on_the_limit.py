@@ -20,9 +20,7 @@ from rigc.analysis.mains.primary import _place
 from rigc.analysis.mounting.mounting_strip import strip_count
 from rigc.analysis.revision.compared.changed import Difference
 from rigc.analysis.revision.compared.held_back import _is_other as _is_told
-from rigc.analysis.revision.compared.pairs import _same_spot
 from rigc.analysis.revision.plan.fitting_plans import _is_other
-from rigc.analysis.revision.plan.successors import _same_ground
 from rigc.analysis.routes.deck_holes import _one
 from rigc.analysis.routes.hole_sizes import drilled
 from rigc.analysis.routes.stretches import Side, askew_crossings
@@ -151,29 +149,6 @@ def test_the_longest_premade_lead(route: int, bought: str) -> None:
     shortest: Any = figure("D1.shortest", number(route) + 30, TENTHS, rule="", source="")
     made = _bought(rig, lead, shortest, offers)
     assert made.text == bought
-
-
-@pytest.mark.parametrize(("x", "y", "same"), [
-    (135, 70, True), (65, -50, True), (135, -50, True), (65, 70, True),
-    (135.1, 70, False), (64.9, 70, False), (135, 70.1, False), (65, -50.1, False),
-])  # fmt: skip
-def test_what_stands_where_another_stood(x: float, y: float, same: bool) -> None:
-    """The middle of 70 x 120 mm at 100, 10 mm is at 135, 70 mm: on the edges of another at 135 or 135 - 70 = 65, 70 or 70 - 120 = -50 mm."""
-    old, new = (
-        SimpleNamespace(
-            units={name: SimpleNamespace(width_mm=fact(70), depth_mm=fact(120))},
-            places={name: SimpleNamespace(x_mm=here[0], y_mm=here[1], turned=0, under=False, deck=None)},
-        )
-        for name, here in (("was", (100.0, 10.0)), ("now", (x, y)))
-    )
-    outlines = (
-        SimpleNamespace(x_mm=here[0], y_mm=here[1], width_mm=70, depth_mm=120, under=False)
-        for here in ((100.0, 10.0), (x, y))
-    )
-    rigs: Any = (old, new)
-    assert _same_ground(rigs[0], rigs[1], "was", "now") is same
-    both: Any = tuple(outlines)
-    assert _same_spot(both[0], both[1]) is same
 
 
 @pytest.mark.parametrize(("further", "joined"), [(122.9, True), (123.0, False), (123.1, False), (100.0, True)])

@@ -37,7 +37,6 @@ from rigc.analysis.power.unit_powers import UnitPowers
 from rigc.analysis.revision.compared.facts import knowledge
 from rigc.analysis.revision.compared.stated import _WIRED, _joined
 from rigc.analysis.revision.plan.fitting_plans import _holes
-from rigc.analysis.revision.plan.successors import _same_ground
 from rigc.analysis.routes.deck_holes import DeckHoles
 from rigc.analysis.routes.joint_savings import JointSavings
 from rigc.analysis.routes.lead_ways import _halved, _past
@@ -350,17 +349,6 @@ def test_a_lead_that_is_made_has_plugs_like_any_other() -> None:
     """A1 is made, 900 mm long; only the connectors of a mains lead whose length is stated are taken as laid."""
     bodies = worked("tests/reach/board.rig").get(PlugBodies)
     assert {Port("heron", "out"), Port("box", "in")} <= {each.port for each in bodies.all}
-
-
-@pytest.mark.parametrize(("x", "y", "stands"), [(20, 40, True), (30, 50, True), (31, 40, False), (20, 51, False)])
-def test_a_successor_stands_over_the_middle_of_what_was_there(x: int, y: int, stands: bool) -> None:
-    """Of 60 x 100 mm at 0, 0 the middle is at 30, 50."""
-
-    def placed(name: str, at: str) -> Any:
-        body = unit(name, "body 60 x 100 x 50 mm") + block("deck", "board", "size 600 x 300 mm")
-        return results_of(body + f"place {{\n  {name} at {at} mm\n}}\n").rig
-
-    assert _same_ground(placed("marl", "0, 0"), placed("hum", f"{x}, {y}"), "marl", "hum") is stands
 
 
 def test_a_change_of_wiring_concerns_what_was_joined_and_what_is() -> None:
