@@ -228,10 +228,11 @@ def begin(
     """The results of a rig before anything is asked of them; the rest as for `compile_rig`. What was read must hold a rig."""
     assert read.resolved.rig is not None
     first = read.resolved.rig
+    near = None if beside is None or beside.goes_on or beside.results is None else beside.results.rig
     if against is None:
         earlier = before(load, read.gathered, first, reader, effort, kept=kept)
         stood = None if earlier.previous.results is None else earlier.previous.results.rig
-        rig, lacking = placed(first, effort, watch, stood, advice)
+        rig, lacking = placed(first, effort, watch, stood, advice, near)
     else:
         rig, lacking = placed(first, effort, watch, stood_before(load, read.gathered, first, reader, effort), advice)
         earlier = against(rig)

@@ -111,8 +111,9 @@ class Bench:
         return Tried(texts, _against(finding, self.made, after, set(texts)))
 
     def after(self, texts: dict[str, str]) -> Compiled:
-        """The rig with these texts in place of its own, by the names of their sources; nothing is advised on what is then found."""
-        return compile_rig(self._with(texts), self.name, self, on=self.on, effort=self.effort, advice=False)
+        """The rig with these texts in place of its own, by the names of their sources; nothing is advised on what is then found, and no place is
+        sought for long: of a rig that could not be read only counts that it can be."""
+        return compile_rig(self._with(texts), self.name, self, on=self.on, effort=0, advice=False)
 
     def _after_beside(self, texts: dict[str, str], beside: Results, mend: Mend) -> Compiled:
         """As `after`, of what no place is told: statements, things and results that the texts do not touch are those of the rig itself."""

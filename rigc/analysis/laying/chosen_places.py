@@ -5,16 +5,18 @@ from __future__ import annotations
 from rigc.analysis.laying.choices.cheaper import cheaper
 from rigc.analysis.laying.choices.eased import Eased, eased
 from rigc.analysis.laying.choices.freed import freed
+from rigc.analysis.laying.choices.larger import larger
 from rigc.analysis.laying.choices.task import Task, task_of
 from rigc.analysis.laying.not_placed import Otherwise, no_room, no_room_for_later, search_stopped
 from rigc.analysis.laying.search.annealing import SOME, Watch
 from rigc.analysis.laying.search.board import Board
-from rigc.analysis.laying.search.clash import Tight, tightness
 from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.known import KNOWN
-from rigc.analysis.laying.search.left_out import put_back
+from rigc.analysis.laying.search.left_out import left_out, put_back
 from rigc.analysis.laying.search.rows.settling import at_rest
+from rigc.analysis.laying.search.standing.clash import clash
+from rigc.analysis.laying.search.standing.room import has_room, made_room
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.deck import Deck, Place
 from rigc.model.rig import Rig
@@ -25,7 +27,6 @@ _HALF = 2  # each try with other plugs, or with a thing on the other side, takes
 _RUNG = 4  # with more steps than are usual plugs and sides are chosen anew after four times as many, after sixteen times, and so on
 _TRIES, _LEAST_TRY = 10, 1_000  # what would let all stand is tried with so much less, but with so many steps at least
 _PATIENCE = 2  # times as many more while something is in the way of many things
-_WORTH_IT = 4  # so much less tells whether all have room elsewhere, before they are laid there
 _OF_ONE = 600  # steps for one open thing
 _EACH_PAIR = 2_600  # and so many for each two of a few, which are laid by more than one search,
 _OF_SOME = 510_000  # but so many at most, by the number of leads
@@ -45,14 +46,25 @@ def with_chosen_places(
         return rig, task.told
     best = chosen_layout(task, effort, watch)
     task, found = best.task, best.found
-    tight, easier = None, None
-    opened: tuple[str, ...] = ()
-    if advice and found.hard and effort != 0 and not found.stopped:
-        few = max(_LEAST_TRY, usual_effort(task.board) // _TRIES)
-        tight, easier = tightness(task.board, found.at, few), eased(task, found, few, stated=True)
-        opened = freed(task, found, tight.clash, few)
-    made, told = laid(task, found.at, tight, easier, opened)
+    otherwise = Otherwise()
+    if advice and found.hard and effort != 0 and not found.stopped and left_out(task.board, found.at):
+        otherwise = _otherwise(task, found)
+    made, told = laid(task, found.at, otherwise)
     return made, (*told, search_stopped(task.deck, found.steps)) if found.stopped else told
+
+
+def _otherwise(task: Task, found: Found) -> Otherwise:
+    """What would let all stand, each tried."""
+    easier = eased(task, found, max(_LEAST_TRY, usual_effort(task.board) // _TRIES), stated=True)
+    does = bool(easier.plugs or easier.sides) and has_room(easier.task.board)
+    together = clash(task.board, found.at)
+    return Otherwise(
+        easier.plugs if does else (),
+        easier.sides if does else (),
+        freed(task, found, together),
+        tuple(task.board.items[item].name for item in together),
+        larger(task, found.at),
+    )
 
 
 def chosen_layout(task: Task, effort: int | None, watch: Watch | None = None) -> Eased:
@@ -106,10 +118,8 @@ def _held_less(task: Task, found: Found, effort: int | None, watch: Watch | None
     if not _is_held(task.board):
         return task, found
     board: Board = task.board.replace(items=tuple(item.replace(grip=0, foremost=None) for item in task.board.items))
-    few = (usual_effort(board) if effort is None else effort) // _WORTH_IT
-    quick = KNOWN.search(board, few, begun=found.at)
-    if quick.hard or quick.stopped:
-        return task, found.replace(stopped=quick.stopped)
+    if made_room(board, found.at) is None:
+        return task, found
     other = searched(board, effort, watch)
     return (task, found) if other.hard else (task.replace(board=board), other)
 
@@ -125,12 +135,9 @@ def searched(board: Board, effort: int | None, watch: Watch | None = None) -> Fo
 def laid(
     task: Task,
     at: tuple[At, ...],
-    tight: Tight | None = None,
-    advice: Eased | None = None,
-    opened: tuple[str, ...] = (),
+    otherwise: Otherwise | None = None,
 ) -> tuple[Rig, tuple[Diagnostic, ...]]:
-    """The rig with what stands there, and the findings about what has no room, with why (`tight`) and
-    what would let all stand: other plugs and sides (`advice`), or one stated place less (one of `opened`)."""
+    """The rig with what stands there, and the findings about what has no room, with what would do `otherwise`."""
     rig, deck, rooms, board = task.rig, task.deck, task.rooms, task.board
     at, without_room = put_back(board, at)
     first_room = len(board.items) - len(rooms)
@@ -145,10 +152,9 @@ def laid(
         if number not in without_room:
             free.append(Area(room.what, x / 10, y / 10, room.width_mm, room.depth_mm, room.span, chosen=True))
     told = list(task.told)
-    plugs, sides = ((), ()) if advice is None else (advice.plugs, advice.sides)
     lacking = {board.items[number].name: short for number, short in without_room.items() if number < first_room}
     if lacking:
-        told.append(no_room(rig, deck, lacking, board, tight, Otherwise(plugs, sides, opened)))
+        told.append(no_room(rig, deck, lacking, otherwise or Otherwise()))
     told += (
         no_room_for_later(rooms[number - first_room], deck, short)
         for number, short in without_room.items()

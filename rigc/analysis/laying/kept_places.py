@@ -51,7 +51,7 @@ def kept_places(rig: Rig, before: Rig, effort: int | None, watch: Watch | None =
     """What is open in the rig stands where it stood before, as long as nothing is in its way there, no rule is broken and no wish missed
     that is new; only what does not is laid anew with what is new, and of the rest no more than that needs. The things of the rig
     `before` are called as they are called now."""
-    bare: Rig = as_stated(rig).replace(chosen_plugs=_still_open(rig, before))
+    bare: Rig = as_stated(rig).replace(chosen_plugs=still_open(rig, before))
     stood = {name: place for name, place in before.places.items() if name in rig.things and place.deck is None}
     task = task_of(bare)
     if task is None:
@@ -75,7 +75,7 @@ def kept_places(rig: Rig, before: Rig, effort: int | None, watch: Watch | None =
     return Kept(made, _moves(stood, made), tuple(name for name in made.places if name not in stood), told)
 
 
-def _still_open(rig: Rig, before: Rig) -> tuple[ChosenPlug, ...]:
+def still_open(rig: Rig, before: Rig) -> tuple[ChosenPlug, ...]:
     """The plugs that were chosen before, where their jacks are still there and nobody states one by now."""
     leads = Results(as_stated(rig)).get(Leads)
     may = {(each.port, each.plug): each for each in other_plugs(rig, leads)}
@@ -121,9 +121,10 @@ def _task(task: Task, opened: tuple[Thing, ...], keeps: dict[str, Place]) -> Tas
 def _released(task: Task, found: Found, keeps: dict[str, Place], before: Rig) -> set[str]:
     """What is kept and can't be: the one that is most in the way of others or at the end of leads that break rules; where nothing is
     wrong, those that a new wish names that is missed, or that stand where it would be met. All where nothing tells what is wrong."""
-    layout = Layout(task.board, list(found.at))
+    items = tuple(item.replace(fixed=None) if item.name in keeps else item for item in task.board.items)
+    layout = Layout(task.board.replace(items=items), list(found.at))
     numbers = {name: number for number, name in enumerate(item.name for item in task.board.items) if name in keeps}
-    if found.hard:
+    if layout.hard or layout.broken:
         faults = {name: layout.fault_of(number) for name, number in numbers.items()}
         for link, run in zip(task.board.links, layout.runs(), strict=True):
             for name, number in numbers.items():

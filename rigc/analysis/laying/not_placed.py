@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from rigc.analysis.deck.checks.bodies_overlap import KIND
-from rigc.analysis.laying.search.board import Board
-from rigc.analysis.laying.search.clash import Tight
 from rigc.diagnostics.diagnostic import Diagnostic, Level, Number
+from rigc.diagnostics.figures import short
 from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.diagnostics.passing import STOPPED
 from rigc.diagnostics.wanted import how_to_state
@@ -19,13 +18,23 @@ from rigc.model.things import Thing
 from rigc.record import Record
 
 
+class Larger(Record):
+    """A deck of that size in mm, wider or deeper than the own one, or one of another `name`."""
+
+    width_mm: float
+    depth_mm: float
+    name: str = ""
+
+
 class Otherwise(Record):
-    """What would let all stand on the deck as it is, each tried: plugs and sides, all of them together, that the source states otherwise; or any
-    one of the things `opened`, were its stated place open."""
+    """What would let all stand, each tried: on the deck as it is, plugs and sides, all of them together, that the source states otherwise; or any
+    one of the things `opened`, were its stated place open; and any of the `larger` decks. The things `together` are proved to have no room."""
 
     plugs: tuple[ChosenPlug, ...] = ()
     sides: tuple[tuple[str, bool], ...] = ()
     opened: tuple[str, ...] = ()
+    together: tuple[str, ...] = ()
+    larger: tuple[Larger, ...] = ()
 
 
 def no_body(thing: Thing, deck: Deck) -> Diagnostic:
@@ -39,13 +48,10 @@ def no_body(thing: Thing, deck: Deck) -> Diagnostic:
     )
 
 
-def no_room(
-    rig: Rig, deck: Deck, lacking: dict[str, int], board: Board, tight: Tight | None, otherwise: Otherwise
-) -> Diagnostic:
+def no_room(rig: Rig, deck: Deck, lacking: dict[str, int], otherwise: Otherwise) -> Diagnostic:
     """Things for which there is no room beside the others, with how many tenths of a millimetre each lacks at its best place: one finding
     for all, since it is the deck that is too small."""
     sizes = [_sized(rig, name) for name in lacking]
-    together = () if tight is None else tuple(board.items[item].name for item in tight.clash)
     nearest = min(lacking, key=lambda name: lacking[name])
     best = f"the best place found is {lacking[nearest] / 10:g} mm too small, plugs and foot room included"
     return KIND.at(
@@ -57,9 +63,9 @@ def no_room(
         subject=(*lacking, deck.name),
         label="has no stated place",
         numbers=(Number("lacking", lacking[nearest] / 10, "mm"),),
-        note=_together(together),
+        note=_together(otherwise.together),
         mends=(*_sides(rig, deck, otherwise), *_opened(rig, otherwise)),
-        help=_plugs(deck, otherwise) + _larger(board, tight),
+        help=_plugs(deck, otherwise) + _larger(deck, lacking, otherwise),
         asks_for=tuple(f"the place of '{name}'" for name in lacking),
     )
 
@@ -113,23 +119,21 @@ def _opened(rig: Rig, otherwise: Otherwise) -> Iterator[Mend]:
         )
 
 
-def _larger(board: Board, tight: Tight | None) -> str:
-    """To search longer is advised only where it is not proved that there is nothing to find."""
-    other = (
-        "or leave a unit out"
-        if tight is not None and tight.clash
-        else "leave a unit out, or search longer with --effort"
-    )
-    if tight is None or tight.larger is None:
-        return f"choose a larger deck (see `rigc show fit`), {other}"
-    found = tight.larger
-    more = [
-        f"{far / 10:g} mm {how}"
-        for far, how in ((found.width - board.width, "wider"), (found.depth - board.depth, "deeper"))
-        if far
-    ]
-    size = f"{found.width / 10:g} x {found.depth / 10:g} mm"
-    return f"choose a deck of {size}, {' and '.join(more)} (tried: all have room there), {other}"
+def _larger(deck: Deck, lacking: Iterable[str], otherwise: Otherwise) -> str:
+    without = f"leave {listed(lacking)} out"
+    if not otherwise.larger:
+        return f"choose a larger deck (see `rigc show fit`), or {without}"
+    tried = "(tried: all have room there)" if len(otherwise.larger) == 1 else "(tried: all have room on each)"
+    return f"choose {', or '.join(_sized_deck(deck, each) for each in otherwise.larger)} {tried}, or {without}"
+
+
+def _sized_deck(deck: Deck, larger: Larger) -> str:
+    assert deck.width_mm is not None and deck.depth_mm is not None
+    size = f"{larger.width_mm:g} x {larger.depth_mm:g} mm"
+    if larger.name:
+        return f"a deck like '{larger.name}', {size}"
+    wider, deeper = larger.width_mm - deck.width_mm.value, larger.depth_mm - deck.depth_mm.value
+    return f"a deck of {size}, {short(wider or deeper)} mm {'wider' if wider else 'deeper'}"
 
 
 def no_room_for_later(room: LaterRoom, deck: Deck, short: int) -> Diagnostic:

@@ -49,6 +49,17 @@ def dealt(seed: int, units: int, turning: bool = True) -> Board:
     return Board(width, depth, 120, (depth // 2,), tuple(items), links, apart=0, air=20, step=100)
 
 
+def of_some(board: Board, items: tuple[int, ...]) -> Board:
+    """The board with these items alone, and nothing that joins them or is wished."""
+    partings = tuple(
+        each.replace(one=items.index(each.one), other=items.index(each.other))
+        for each in board.partings
+        if each.one in items and each.other in items
+    )
+    some: Board = board.replace(items=tuple(board.items[n] for n in items), links=(), wishes=(), partings=partings)
+    return some
+
+
 def crowded(seed: int) -> Board:
     """A dealt board, every other one with all that the rules may ask of one: parts that are kept free, a tier, tapes, partings, knobs, feet."""
     board = dealt(seed, 3 + seed % 6, seed % 2 == 0)

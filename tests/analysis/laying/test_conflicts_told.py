@@ -15,6 +15,7 @@ from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.source import Source
 
 QUICK = 1_000  # steps
+GRID = 10  # mm by which a larger deck is sought
 IO = block("instrument", "git") + block("amp", "combo", "input in ts 1 Mohm")
 
 
@@ -66,6 +67,16 @@ def laid(text: str, effort: int | None = QUICK) -> tuple[Diagnostic, ...]:
     return with_chosen_places(rig, effort)[1]
 
 
+def larger_decks(told: Diagnostic) -> list[tuple[int, int]]:
+    """The sizes that are advised."""
+    return [(int(width), int(depth)) for width, depth in re.findall(r"a deck of (\d+) x (\d+) mm", told.help)]
+
+
+def size_of(text: str) -> tuple[int, int]:
+    (size,) = re.findall(r"size (\d+) x (\d+) mm", text)
+    return int(size[0]), int(size[1])
+
+
 def with_deck(text: str, width: int, depth: int) -> str:
     return re.sub(r"size \d+ x \d+ mm", f"size {width} x {depth} mm", text)
 
@@ -80,22 +91,23 @@ def mended(text: str, mend: Mend) -> str:
 @pytest.mark.parametrize(
     ("text", "least", "proved"),
     [
-        # 100 + 5 (to lift one out) + 100
-        (TWO + deck(204, 104), (205, 104), "'marl' and 'hedge' can't stand on it together"),
-        # 97 mm to the left of a hinge of 60 mm take none, so both go to its right: 157 + 205
-        (TWO + deck(257, 104, 'keep-out 60 x 104 mm at 97, 0 mm "hinge"'), (362, 104), "'marl' and 'hedge' can't"),
+        # 100 + 5 (to lift one out) + 100 = 205, across or along; on a grid of 10 mm 210
+        (TWO + deck(204, 104), [(210, 104), (204, 210)], "'marl' and 'hedge' can't stand on it together"),
+        # 97 mm to the left of a hinge of 60 mm take none, so both go to its right: 157 + 205 = 362; or one behind the other
+        (TWO + deck(257, 104, 'keep-out 60 x 104 mm at 97, 0 mm "hinge"'), [(370, 104), (257, 210)], "'marl' and 'hedge' can't"),
         # the straight plugs of 60 mm at both sides of 70 mm
-        (STRAIGHT + pedal("marl") + row("marl") + deck(150, 120), (190, 120), "'marl' alone has no place"),
+        (STRAIGHT + pedal("marl") + row("marl") + deck(150, 120), [(190, 120)], "'marl' alone has no place"),
     ],
 )  # fmt: skip
-def test_the_least_larger_deck(text: str, least: tuple[int, int], proved: str) -> None:
+def test_the_least_larger_decks(text: str, least: list[tuple[int, int]], proved: str) -> None:
     (told,) = laid(text)
     assert told.note is not None and proved in told.note
-    width, depth = map(int, re.findall(r"a deck of (\d+) x (\d+) mm", told.help)[0])
-    assert (width, depth) == least
-    assert not laid(with_deck(text, width, depth))
-    before = (width - 1, depth) if "wider" in told.help else (width, depth - 1)
-    assert laid(with_deck(text, *before))
+    assert larger_decks(told) == least
+    own = size_of(text)
+    for width, depth in least:
+        assert not laid(with_deck(text, width, depth))
+        before = (width - GRID, depth) if width > own[0] else (width, depth - GRID)
+        assert before <= own or laid(with_deck(text, *before))
 
 
 @pytest.mark.parametrize(
@@ -163,6 +175,7 @@ def test_a_stated_place_that_leaves_no_room_is_told() -> None:
 )  # fmt: skip
 def test_on_the_deck_that_is_told_all_stand(text: str) -> None:
     (told,) = laid(text)
-    width, depth = map(int, re.findall(r"a deck of (\d+) x (\d+) mm", told.help)[0])
     assert "proved" in (told.note or "")
-    assert not laid(with_deck(text, width, depth), None)
+    assert larger_decks(told)
+    for size in larger_decks(told):
+        assert not laid(with_deck(text, *size), None)

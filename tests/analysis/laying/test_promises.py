@@ -9,15 +9,13 @@ import pytest
 from dealt_decks import dealt as dealt_rig
 
 from laying.mirrored import mirrored, mirrored_layout
-from laying.small_boards import crowded, dealt
+from laying.small_boards import crowded
 from rigc.analysis.laying import chosen_places
 from rigc.analysis.laying.choices.task import Task, task_of
 from rigc.analysis.laying.chosen_places import chosen_layout, with_chosen_places
 from rigc.analysis.laying.search.annealing import search
 from rigc.analysis.laying.search.board import Board
-from rigc.analysis.laying.search.clash import _by_packing, of_some
 from rigc.analysis.laying.search.layout import Layout
-from rigc.analysis.laying.search.solver.model import proof
 from rigc.model.rig import Rig
 
 FEW = 300  # steps
@@ -90,24 +88,3 @@ def test_the_same_layout_in_a_mirror_costs_the_same(seed: int) -> None:
 def _either_way(board: Board) -> Board:
     made: Board = board.replace(links=tuple(link.replace(back=0) for link in board.links))
     return made
-
-
-@pytest.mark.parametrize("seed", range(8))
-def test_what_is_told_to_have_no_room_together_has_none(seed: int) -> None:
-    """The bodies of a board that is made narrower until packing proves that they have no room: the solver proves that, too, a search finds room
-    on a board one step wider, and of each less packing proves what the solver does."""
-    board = dealt(seed, 3, turning=False)
-    bare = board.replace(
-        links=(),
-        items=tuple(
-            item.replace(shapes=tuple(shape.replace(sockets=()) for shape in item.shapes)) for item in board.items
-        ),
-    )
-    widths = range(board.width, 0, -board.step)
-    least = next(width for width in widths if _by_packing(bare.replace(width=width)))
-    assert proof(bare.replace(width=least), 5.0, costs=False).impossible
-    assert not search(bare.replace(width=least + board.step), 2_000).hard
-    for item in range(len(board.items)):
-        rest = tuple(each for each in range(len(board.items)) if each != item)
-        some = of_some(bare.replace(width=least), rest)
-        assert proof(some, 5.0, costs=False).impossible == _by_packing(some)

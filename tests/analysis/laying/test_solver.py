@@ -8,19 +8,19 @@ import pytest
 from small_rigs import block, results_of
 
 from laying.exhaustive import shorter_than
-from laying.small_boards import dealt, unit
+from laying.small_boards import dealt, of_some, unit
 from rigc.analysis.deck.unplaced import as_stated
 from rigc.analysis.laying.choices.task import task_of
 from rigc.analysis.laying.proved_places import proved_places
 from rigc.analysis.laying.search.annealing import search
-from rigc.analysis.laying.search.board import Board, Parting
-from rigc.analysis.laying.search.clash import clash, of_some
+from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.conflicts import in_the_way
 from rigc.analysis.laying.search.ground import Ground
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.solver.forbidden import forbidden, parted
 from rigc.analysis.laying.search.solver.model import proof
 from rigc.analysis.laying.search.solver.parts import parts
+from rigc.analysis.laying.search.standing.clash import clash
 from rigc.reports.content import Table
 from rigc.reports.laying.choice_sheets import proved_sheet
 
@@ -89,17 +89,13 @@ def test_a_board_one_millimetre_too_small() -> None:
     # left before right: 40 + 15 + 2 + 15 + 40 = 112 mm, plugs between; right before left: 2 x 40 + 2 x 15 outwards = 110 mm
     assert not search(narrow(1100), 2_000).hard
     board = narrow(1090)
-    assert search(board, 2_000).hard
-    assert clash(board) == (0, 2)
+    found = search(board, 2_000)
+    assert found.hard
+    assert clash(board, found.at) == (0, 2)
     for one in (0, 2):
         rest = tuple(each for each in (0, 1, 2) if each != one)
         assert not search(of_some(board, rest), 500).hard
-    assert not clash(narrow(1100))
-
-
-def test_some_of_a_board_keep_what_parts_them() -> None:
-    board = dealt(0, 4).replace(partings=(Parting(1, 3, 100), Parting(0, 2, 0)))
-    assert of_some(board, (1, 2, 3)).partings == (Parting(0, 2, 100),)
+    assert not clash(narrow(1100), found.at)
 
 
 def test_what_is_told_of_a_layout() -> None:

@@ -19,6 +19,8 @@ from rigc.analysis.laying.search.found import Found, as_it_is
 from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.known import KNOWN
 from rigc.analysis.laying.search.layout import Layout
+from rigc.analysis.laying.search.left_out import left_out
+from rigc.analysis.laying.search.standing.room import made_room
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
 from rigc.model.rig import Rig
@@ -44,14 +46,15 @@ class Eased(Record):
 def eased(task: Task, found: Found, steps: int, watch: Watch | None = None, stated: bool = False) -> Eased:
     """With so many steps for each try. Nothing changes where nothing is in the way and no wish is missed, or no try helps; for a wish
     only plugs are changed. With `stated` even what the rig says of plugs and sides is changed: that is advice."""
-    if not (found.hard or found.missed):
+    lacks = bool(found.hard and left_out(task.board, found.at))
+    if not (lacks or found.missed):
         return Eased(task, found)
     plugs, spent = other_plugs(task.rig, Results(task.rig).get(Leads), stated), 0
     for sides, others in _tries(task, found, plugs, stated):
         rig = with_plugs(task.rig, others)
         usual = task.otherwise(task.rig, sides) if sides else task
         made = task.otherwise(rig, sides) if others else usual
-        start = begun(made.board, task.board, found.at) if found.hard else None
+        start = begun(made.board, task.board, found.at) if lacks else None
         tried, taken = _tried(made.board, start, steps, watch)
         spent += taken
         if not tried.hard and tried.rank[:2] < found.rank[:2]:
@@ -64,16 +67,15 @@ def eased(task: Task, found: Found, steps: int, watch: Watch | None = None, stat
 
 
 def _tried(board: Board, start: tuple[At, ...] | None, steps: int, watch: Watch | None) -> tuple[Found, int]:
-    """What is found, and the steps that it took. Where something was in the way a few steps from that `start` tell whether it is worth the
-    many that lay all anew."""
+    """What is found, and the steps that it took. Where something was in the way all is laid anew only if all have room, as is seen from that
+    `start`."""
     if start is None:
         found = KNOWN.search(board, steps, watch=watch)
         return found, found.steps
-    quick = KNOWN.search(board, steps // _SHORT, watch=watch, begun=start)
-    if quick.hard or quick.stopped:
-        return quick, quick.steps
+    if made_room(board, start) is None:
+        return as_it_is(Layout(board, list(start))), 0
     found = KNOWN.search(board, steps, watch=watch)
-    return min(found, quick, key=lambda each: each.rank), quick.steps + found.steps
+    return found, found.steps
 
 
 def _tries(

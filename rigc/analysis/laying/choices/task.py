@@ -37,6 +37,13 @@ class Task(Record):
         board = board_of(rig, self.deck, Results(rig).get(Leads), self.things, rooms=self.rooms, sides=sides)
         return Task(rig, self.deck, self.things, self.rooms, board, self.told)
 
+    def on(self, deck: Deck) -> Task:
+        """The same things on another deck of that name."""
+        decks = {name: deck if name == deck.name else each for name, each in self.rig.decks.items()}
+        rig: Rig = self.rig.replace(decks=decks)
+        board = board_of(rig, deck, Results(rig).get(Leads), self.things, rooms=self.rooms)
+        return Task(rig, deck, self.things, self.rooms, board, self.told)
+
 
 def task_of(rig: Rig) -> Task | None:
     """What has no place yet; None where everything has one."""

@@ -25,6 +25,7 @@ from rigc.analysis.laying.search.rows.ejection import Ejection, dealt_rows
 from rigc.analysis.laying.search.rows.few import Few
 from rigc.analysis.laying.search.rows.settling import settled
 from rigc.analysis.laying.search.rows.sides import Sides
+from rigc.analysis.laying.search.standing.room import PLACES, Room, least_lacking
 
 _MILD = 10_000  # what a step of the grid in the way costs at first, in hundredths of a tenth of cable
 _STRICT = 50_000  # and at last, but for a tenth of a millimetre
@@ -32,11 +33,14 @@ _ROUND, _ROUND_EACH = 300, 100  # steps of the first round, and more for each th
 _ROUNDS = 8  # every so many rounds a board is begun anew,
 _ROUNDS_OF_SOME = 3  # of `SOME` things in all rounds but one in so many
 _HOT, _WARM, _COLD = 100_000, 20_000, 1_500  # what a worse layout may cost more: at first, when polishing, at last
-_FILLED = 40_000  # steps at most until all stand
+_FILLED = 8_000  # steps at most until all stand
+_MENDED = 3_000  # and until leads that break rules do not
+_ASKED_EACH = 1_000  # steps for each thing, after which it is asked whether all have room at all
 _SETTLED = 4_000  # steps without a better layout, once all ways of a few things were tried,
 _PROVED = 500  # once all their sides were
 _WAYS, _SIDES = 700, 2_500  # steps of trying ways in turn, and sides, before something else is done
-_LOOSE = 30  # of a hundred leads that hold no things together when they are laid anew
+_LOOSE = 30  # of a hundred leads that hold no things together when they are laid anew,
+_ALL_LOOSE = 100  # and on a board so full that they found no room together
 SOME = 9  # so few things
 _REFILL_SOME = 800  # steps of taking out and putting back of a few things
 _REFILL, _AFRESH = 4_000, 12_000  # steps of taking out and putting back: of the best layout, of one that is begun anew,
@@ -48,7 +52,6 @@ _SEVERAL, _SEVERAL_TAKE, _A_LITTLE = (
 )  # other ways of many things, about so many steps for all, for each when it is bettered
 _SETTLE_EACH = 75  # shifts of many things at most, for each of them
 _SHARE = 4  # of what each of many things costs, a worse layout may cost that part more at first
-_PLACES = 60_000  # a finer grid than one with so many is made coarser for that
 _COOL = 5_000  # what a worse layout may cost more at its end
 _LEAST = 0.7  # of what a layout costs: no change of a few things is hoped to save more
 _TOLD_EACH = 250  # steps, to whoever watches
@@ -63,12 +66,10 @@ def search(
     effort: int,
     patience: int = 0,
     watch: Watch | None = None,
-    begun: tuple[At, ...] | None = None,
 ) -> Found:
-    """The best layout after so many steps; while something is wrong with it, after so many more as there is patience for. An interrupt
-    (`KeyboardInterrupt`) ends it with the best so far, which then says that it was `stopped`. With a layout that was `begun` only whether all can
-    stand is asked: it is bettered until nothing is in the way."""
-    made = _Search(board, effort, watch, begun)
+    """The best layout after so many steps; while something is wrong with it, after so many more as there is patience for. Where not all can
+    be made to stand it ends at once. An interrupt (`KeyboardInterrupt`) ends it with the best so far, which then says that it was `stopped`."""
+    made = _Search(board, effort, watch)
     try:
         made.run(patience)
     except KeyboardInterrupt:
@@ -79,25 +80,30 @@ def search(
 class _Search:
     """What is best so far, and how many steps are done of those to take."""
 
-    def __init__(self, board: Board, effort: int, watch: Watch | None, begun: tuple[At, ...] | None) -> None:
+    def __init__(self, board: Board, effort: int, watch: Watch | None) -> None:
         self.board, self.effort, self.done, self._watch = board, effort, 0, watch
         self.free = tuple(number for number, item in enumerate(board.items) if item.fixed is None)
-        layout = Layout(board, first_layout(board) if begun is None else list(begun))
-        self._has_begun, self._settled, self._bettered = begun is not None, inf, 0
+        layout = Layout(board, first_layout(board))
+        self._settled, self._bettered = inf, 0
+        self._asked_room = False
         self.ground, self.best = layout.ground, as_it_is(layout)
-        self._glue = Glue(FreeRoom(self.ground, _PLACES))
-        self._asked = Asked(self._glue.room) if board.wishes and not self._has_begun else None
+        self._all_stand: Found | None = None
+        self._glue = Glue(FreeRoom(self.ground, PLACES))
+        self._asked = Asked(self._glue.room) if board.wishes else None
         self.length = _ROUND + _ROUND_EACH * len(self.free)
 
     def run(self, patience: int) -> None:
         """Round after round: as long as not all stand they are made to; then by single changes and by taking out and putting back, in turn;
         now and then from another beginning."""
-        number = 1 if self._has_begun else 0
-        many = len(self.free) >= MANY and not self._has_begun
+        number = 0
+        many = len(self.free) >= MANY
         turns = self._turns_of_some() if 1 < len(self.free) <= SOME else ()
         each = len(turns) + 1
         while self.free and not self._is_enough():
             turn = number // each
+            asked_at = min(self.effort, self.length + _ASKED_EACH * len(self.free))
+            if self._lacks_room() and self.done >= asked_at and not self._makes_room():
+                break
             if self.done >= self.effort:
                 if not self.best.hard or not patience:
                     break
@@ -114,11 +120,11 @@ class _Search:
                 (place := number % each) < len(turns) and not self._has_to_fill(number) and self._at_best(*turns[place])
             ):
                 pass
-            elif many and self.best.hard and left_out(self.board, self.best.at):
+            elif many and not self._asked_room and self.best.hard and left_out(self.board, self.best.at):
                 self._of_several(number)
                 number += 1  # what stands then is bettered next
-            elif self.best.hard and left_out(self.board, self.best.at):
-                self._afresh(number, self.best.at if self._has_begun and number == 1 else None)
+            elif self.best.hard and (self._asked_room or left_out(self.board, self.best.at)):
+                self._afresh(number, self.best.at if self._asked_room and number % 3 == 1 else None)
             elif self._is_awry(turn):
                 self._afresh(number, self.best.at if turn % 4 == 1 else None)
             elif turn % _ROUNDS_OF_SOME if turns else turn % _ROUNDS == _ROUNDS // 2:
@@ -128,6 +134,39 @@ class _Search:
             else:
                 self._round(list(self.best.at), number, self.length, _WARM, self.best)
             number += 1
+        if self._lacks_room() and self._all_stand is not None:
+            self.best = self._all_stand
+
+    def _lacks_room(self) -> bool:
+        """Whether something of the best layout has to be left out."""
+        if not self.best.hard or self.best is self._all_stand:
+            return False
+        if left_out(self.board, self.best.at):
+            return True
+        self._all_stand = self.best
+        return False
+
+    def _makes_room(self) -> bool:
+        """All stand, whatever their leads cost then; else as many as have room, and the others where they lack least. Whether all do. What it takes
+        is not taken off the steps of the search."""
+        if self._asked_room or not self.effort:
+            return self._all_stand is not None
+        self._asked_room, begun = True, self.done
+        room = Room(self.board)
+        for steps in room.fill_all():
+            self._count(steps)
+        at = list(room.at)
+        for item in room.outside:
+            standing = set(range(len(at))).difference(room.outside)
+            at[item] = least_lacking(self.ground, item, at, standing)[1]
+        found = as_it_is(Layout(self.board, at, self.ground))
+        stand = not left_out(self.board, found.at)
+        if stand:
+            self._all_stand = found
+        if stand or len(left_out(self.board, self.best.at)) > len(room.outside):
+            self.best, self._bettered = found, self.done
+        self.effort += self.done - begun
+        return stand
 
     def _is_awry(self, turn: int) -> bool:
         """Whether it is time to bring things to where they are asked to stand."""
@@ -141,8 +180,8 @@ class _Search:
         return (few, few.run(), _WAYS, _SETTLED), (sides, sides.run(), _SIDES, _PROVED)
 
     def _has_to_fill(self, number: int) -> bool:
-        """Whether all is to stand first: at the beginning of a layout that was begun, and where something is in the way still, by turns."""
-        return (self._has_begun and number == 1) or (self.best.hard > 0 and number > 2 and number % 2 == 1)
+        """Whether all is to stand first: where something is in the way still, by turns."""
+        return self.best.hard > 0 and number > 2 and number % 2 == 1
 
     def _in_turn(self, some: Few | Sides, ways: Iterator[int], steps_each: int, enough: int) -> bool:
         """Some of the ways in which a few things may stand, for about so many steps; whether there were any left."""
@@ -162,7 +201,7 @@ class _Search:
 
     def _afresh(self, number: int, begun: tuple[At, ...] | None) -> None:
         """All stand in another way, or, of a layout that was begun, what is in the way of something stands elsewhere; and that is bettered."""
-        here = self._filled(number, begun, _FILLED)
+        here = self._filled(number, begun, _FILLED if begun is None else _MENDED)
         if here is None:
             return
         if 1 < len(self.free) <= SOME:
@@ -202,10 +241,10 @@ class _Search:
         dice, board = Dice(number), self.board
         if begun is None:
             waiting = self.free
-            rows = dealt_rows(self._glue, waiting, dice, _LOOSE)
+            rows = dealt_rows(self._glue, waiting, dice, _ALL_LOOSE if self._asked_room else _LOOSE)
         else:
             awry = [] if self._asked is None else self._asked.awry(begun)
-            waiting = tuple(dict.fromkeys((*left_out(board, begun), *awry)))
+            waiting = tuple(dict.fromkeys((*left_out(board, begun), *self._at_broken_leads(begun), *awry)))
             rows = [((item, 0, 0, begun[item][2]),) for item in waiting]
         standing = set(range(len(board.items))).difference(waiting)
         filling = Ejection(self._glue, dice, self.best.at, standing, rows, self._asked)
@@ -220,6 +259,13 @@ class _Search:
         if here.hard:  # out of balance, say
             here = self._round(filling.at, number, self.length, _HOT, here)
         return here
+
+    def _at_broken_leads(self, at: tuple[At, ...]) -> Iterator[int]:
+        """The free things at the ends of leads that break a rule."""
+        layout = Layout(self.board, list(at), self.ground)
+        for link, run in zip(self.board.links, layout.runs(), strict=True):
+            if run[1]:
+                yield from (end.item for end in (link.start, link.end) if end.item in self.free)
 
     def _round(self, begun: list[At], dice: int, length: int, hot: int, since: Found) -> Found:
         """The best of a round and of what was known before it, which is kept if it is the best of all."""
@@ -256,9 +302,8 @@ class _Search:
         return refill.found
 
     def _is_enough(self) -> bool:
-        """Whether nothing is in the way any more of a layout that was begun; or all ways of a few things were tried, and long nothing better came."""
-        settled = self.done - self._bettered >= self._settled
-        return (self._has_begun or settled) and not self.best.hard
+        """Whether all ways of a few things were tried, and long nothing better came."""
+        return self.done - self._bettered >= self._settled and not self.best.hard
 
 
 def _cooling(layout: Layout, free: tuple[int, ...], dice: Dice, length: int, hot: int) -> Iterator[Found | None]:

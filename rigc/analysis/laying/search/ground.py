@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from functools import cached_property
 
 from rigc.analysis.laying.hold import lacking
 from rigc.analysis.laying.search.board import Area, Board, Item, Shape, Spot
 from rigc.analysis.laying.search.conflicts import Solid, far_from, in_the_way, off_the_deck, raised, window
-from rigc.analysis.laying.search.lengths import Standing, Stop
+from rigc.analysis.laying.search.lengths import Standing, Stop, some_runs
 from rigc.analysis.leads.lengths.deck_boxes import Box
 from rigc.analysis.leads.lengths.lead_ends import tenths
 from rigc.facts.laying import EDGE_MM
@@ -48,6 +49,21 @@ class Ground:
         self._asked = 0
         self.pressed = [[_extremes(shape.pressed) for shape in item.shapes] for item in board.items]
         self._least_loose = [self._least_lacking(item) for item in range(len(board.items))]
+
+    @cached_property
+    def breaks_as_stated(self) -> int:
+        """How many rules the leads between fixed things break where nothing else stands."""
+        fixed = {
+            number: self.stand(number, (*item.fixed, 0))
+            for number, item in enumerate(self.board.items)
+            if item.fixed is not None
+        }
+        links = [
+            link
+            for link in self.board.links
+            if all(end.item < 0 or end.item in fixed for end in (link.start, link.end))
+        ]
+        return sum(run[1] for run in some_runs(self.board, links, fixed)) if fixed else 0
 
     def box(self, item: int, at: At) -> Area:
         """The outline of an item at a place."""

@@ -16,7 +16,6 @@ if TYPE_CHECKING:  # whoever reads a rig says where to keep; most rigs have noth
     from rigc.analysis.laying.search.annealing import Watch
     from rigc.analysis.laying.search.board import Board, Shape
     from rigc.analysis.laying.search.found import Found
-    from rigc.analysis.laying.search.ground import At
 
 Numbers = list[list[int]]
 """A layout as it is kept: where each item stands, then what `Found` tells of it beside that."""
@@ -36,17 +35,16 @@ class Known:
         effort: int,
         patience: int = 0,
         watch: Watch | None = None,
-        begun: tuple[At, ...] | None = None,
     ) -> Found:
         """As `annealing.search`; what was interrupted is not kept."""
-        key = sha256(f"{effort} {patience} {begun} {_nameless(board)!r}".encode()).hexdigest()
+        key = sha256(f"{effort} {patience} {_nameless(board)!r}".encode()).hexdigest()
         found = self._found.pop(key, None)
         if found is None:
             from rigc.analysis.kept import NOTHING_KEPT
             from rigc.analysis.laying.search.annealing import search
 
             def searched() -> Numbers:
-                made = search(board, effort, patience, watch, begun)
+                made = search(board, effort, patience, watch)
                 if made.stopped:
                     raise _Stopped(made)
                 return [*map(list, made.at), [made.hard, made.missed, made.cost, made.steps]]

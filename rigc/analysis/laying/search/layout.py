@@ -25,8 +25,8 @@ _PER_BREAK = 10  # tenths of a millimetre that a lead in breach of a rule counts
 
 class Layout:
     """All items at places. `hard` is the sum of all that is in the way or out of balance, in tenths of a millimetre, `missed` what wishes
-    miss, weighed; `broken` counts rules that leads break, as tenths of a millimetre, too. What is known of the `ground` is shared by
-    all layouts of a board."""
+    miss, weighed; `broken` counts rules that leads break, as tenths of a millimetre, too. What is wrong about fixed things alone counts for neither:
+    no place of another mends it. What is known of the `ground` is shared by all layouts of a board."""
 
     def __init__(self, board: Board, at: list[At], ground: Ground | None = None) -> None:
         self.board, self.at = board, list(at)
@@ -37,11 +37,12 @@ class Layout:
             [number for number, link in enumerate(board.links) if item in (link.start.item, link.end.item)]
             for item in range(count)
         ]
-        self._single = [self.alone(item, at[item]) for item in range(count)]
+        fixed = [item.fixed is not None for item in board.items]
+        self._single = [0 if fixed[item] else self.alone(item, at[item]) for item in range(count)]
         self._pairs = [[0] * count for _ in range(count)]
         for one in range(count):
             for other in self.beside(one):
-                if other > one:
+                if other > one and not (fixed[one] and fixed[other]):
                     self._pairs[one][other] = self._pairs[other][one] = self.between(one, at[one], other, at[other])
         self._stood = [self.ground.stand(item, each) for item, each in enumerate(at)]
         self._grams = board.grams + sum(item.grams or 0 for item in board.items)
@@ -166,7 +167,7 @@ class Layout:
         met = self._met_otherwise(numbers, runs) if board.crossing else []
         self._tried = at, runs, costs, met
         total += board.crossing * sum(more for *_, more in met)
-        return total, _PER_BREAK * sum(run[1] for run in runs)
+        return total, self._broken_by(runs)
 
     def take(self, changes: list[Change], at: list[At], hard: int, missed: int) -> None:
         """Makes the changes, as they were judged."""
@@ -321,7 +322,10 @@ class Layout:
         total += self.board.crossing * self.crossings + self.board.chosen + self.board.shoe_share * self.pinched
         if not self.board.weighed:
             total += self.board.unbalanced * self.outside
-        return total, _PER_BREAK * sum(run[1] for run in self._runs)
+        return total, self._broken_by(self._runs)
+
+    def _broken_by(self, runs: list[Run]) -> int:
+        return _PER_BREAK * (sum(run[1] for run in runs) - self.ground.breaks_as_stated)
 
     def _balance(self) -> None:
         """What all weighs to the sides and to the rear, what is pressed beyond the feet, and what that is out of balance."""
