@@ -29,7 +29,8 @@ class Column(Record):
 
     `least_mm` is the least width on paper, for what is written in by hand or must not break; 0 where the cells tell.
     `folds` are the words, with `{}` for what a cell says, in which the caption tells once what all rows but few have in common
-    (`pieces {}`); the column is not printed then. Empty where it always is.
+    (`pieces {}`); the column is not printed then. Empty where it always is. With `blank_fits` an empty cell is one of which there is
+    nothing to say, and no exception.
     A column with a `bar` holds shares in %, drawn beside their figures.
     """
 
@@ -40,6 +41,7 @@ class Column(Record):
     least_mm: float = 0.0
     folds: str = ""
     bar: bool = False
+    blank_fits: bool = False
 
 
 class Row(Record):

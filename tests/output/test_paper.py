@@ -73,6 +73,22 @@ def test_what_a_row_lacks_of_the_one_thing_that_is_told_of_all() -> None:
     assert (told.caption, told.rows[-1].cells[-1].text) == ("Feeds · all minus, except\u00a0▲", "▲ not this")
 
 
+def test_a_blank_of_which_there_is_nothing_to_say_is_no_exception() -> None:
+    """The last step of a chain gives nothing on: its level has no class."""
+    columns = (Column("step"), Column("lead"), Column("level class", folds="{} level", blank_fits=True))
+    rows = tuple(
+        row(step, lead, level) for step, lead, level in (("1", "", "line"), ("2", "A1", "line"), ("3", "A2", ""))
+    )
+    table = folded(Table("signal", "Signal", columns, rows))
+    assert table.caption == "Signal · all line level"
+    assert [column.head for column in table.columns] == ["step", "lead"]
+    rows = tuple(
+        row(each.cells[0].text, each.cells[1].text, "not said" if number < 2 else "")
+        for number, each in enumerate(rows)
+    )
+    assert folded(Table("signal", "Signal", columns, rows)).caption == "Signal · not known: level class"
+
+
 def test_what_is_known_of_no_row_is_named_in_the_caption() -> None:
     told = folded(feeds(*[("9", "?", "?")] * 4, ("9", "minus", "?")))
     assert told.caption == "Feeds · all 9 V; not known: pole, spare, except\u00a0▲"

@@ -22,7 +22,7 @@ CAPTION_WORDS = _ALL, _EXCEPT, _WITHOUT, _NOT, _NONE, _UNKNOWN = (
     "none of these",
     "not known",
 )
-_OPEN = ("", "?")  # what a cell says that is not known; why, its mark says
+_OPEN = ("", "?", "not said")  # what a cell says that is not known; why, its mark says
 _LEAST = 3  # rows: below, a table is read at a glance
 _FEW = 5  # one row of so many may differ
 
@@ -83,8 +83,11 @@ def _constant(table: Table, place: int, rows: list[Row]) -> list[_Folded]:
         each.mark.isupper() for each in cells
     ):
         return []
-    (((text, mark), count),) = Counter(map(_bare, cells)).most_common(1)
-    return [_Folded(place, Cell(text, mark=mark))] if (len(rows) - count) * _FEW <= len(rows) else []
+    said = [each for each in cells if not (column.blank_fits and each == Cell(""))]
+    if not said:
+        return []
+    (((text, mark), count),) = Counter(map(_bare, said)).most_common(1)
+    return [_Folded(place, Cell(text, mark=mark))] if (len(said) - count) * _FEW <= len(said) else []
 
 
 def _bare(cell: Cell) -> tuple[str, str]:
@@ -105,7 +108,7 @@ def _told(table: Table, found: list[_Folded], word: Callable[[str], str]) -> str
 
 
 def _exceptions(table: Table, row: Row, found: list[_Folded], word: Callable[[str], str]) -> str:
-    other = [] if row.total else [each.place for each in found if _bare(row.cells[each.place]) != _bare(each.told)]
+    other = [] if row.total else [each.place for each in found if _differs(table, row, each)]
     if not other:
         return ""
     lacks = [place for place in other if row.cells[place] == Cell("")]
@@ -115,6 +118,12 @@ def _exceptions(table: Table, row: Row, found: list[_Folded], word: Callable[[st
         heads = f"{word(_WITHOUT)} {', '.join(table.columns[place].head for place in lacks)}"
         told.insert(0, heads if lacks != named else word(_NOT) if len(named) == 1 else word(_NONE))
     return f"{SIGN} {', '.join(told)}"
+
+
+def _differs(table: Table, row: Row, folded: _Folded) -> bool:
+    cell = row.cells[folded.place]
+    blank = table.columns[folded.place].blank_fits and cell == Cell("")
+    return not blank and _bare(cell) != _bare(folded.told)
 
 
 def _unknown(cell: Cell) -> bool:

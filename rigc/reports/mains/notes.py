@@ -76,8 +76,8 @@ def _left_out(rig: Rig, power: PowerAssignment, loads: MainsLoads) -> list[str]:
             f"Of {', '.join(loads.own.usual)} only the watts are stated: the volt-amperes are those of the lowest usual power factor, from memory; "
             "read the plate."
         )
-    made = [f"{each.name} for {' or '.join(it.typed for it in each.mains)}" for each in things if each.mains]
-    own += [f"Made: {'; '.join(made)}."] if made else []
+    made = [f"{each.name} {' or '.join(it.typed for it in each.mains)}" for each in things if each.mains]
+    own += [f"Made for: {'; '.join(made)}."] if made else []
     packs = [_pack(supply) for supply in used_supplies(rig, power) if not supply.takes_mains]
     packs += [
         _pack(each) for each in things if each.on_battery and (each.mains or each.may_be_earthed or each.kind in ENDS)

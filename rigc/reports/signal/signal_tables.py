@@ -21,7 +21,7 @@ COLUMNS = (
     Column("out jack"),
     Column("lead in", key="lead"),
     Column("mono/stereo", folds="{}"),
-    Column("level class", folds="{} level"),
+    Column("level class", folds="{} level", blank_fits=True),
     Column("when bypassed"),
 )
 

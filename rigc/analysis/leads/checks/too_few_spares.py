@@ -41,6 +41,7 @@ def too_few_spares(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Di
             f"whether the spare leads of '{rig.head.name}' are long enough is not known, for want of the length of {marks}",
             subject=(rig.head.name,),
             help="the cable list says what is missing to reckon it",
+            wants=tuple(f"the length of {mark}" for each in unsure for mark in each.unknown),
         )
 
 

@@ -184,7 +184,7 @@ def _stuck(rig: Rig, stuck: list[Lead], route: Route) -> Diagnostic:
         help = "move it, or give the deck another drop line"
         if route.apart:
             help = f"join the decks by it: join {' to '.join(route.apart)} by {', '.join(marks)}; and write its length behind it"
-        asks = ()
+        asks = tuple(f"the length of {mark}" for mark in marks)
     subject = (route.about, *marks) if route.about else marks
     wants = (route.reason,) if route.missing else ()
     span = _span(rig, route.about, stuck[0])

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.feeds.load_limits import LoadLimits
+from rigc.analysis.feeds.outlet_fit import takes_voltage
 from rigc.analysis.feeds.outlet_loads import OutletLoad
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.power_tap import outlet_at
@@ -29,10 +30,12 @@ KIND = Kind(
 
 
 def moved_switch(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> Iterator[Diagnostic]:
-    """One finding for each such outlet in use."""
+    """One finding for each such outlet in use; none where the voltage that is set is wrong for a unit on it, which another rule tells."""
     for port, load in power.loads.items():
         outlet = outlet_at(rig, port)
         if outlet is None or not load.units or load.volts == outlet.ratings[0].volts.value:
+            continue
+        if any(takes_voltage(rig.units[name], power.taps[name]) is False for name in load.units if name in power.taps):
             continue
         feed = power.of(load.units[0])
         made = outlet.ratings[0].volts.value
