@@ -342,6 +342,8 @@ def _of_whole_jacks(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[D
         within = at is not None and any(
             at.source is each.span.source and each.span.start <= at.start < each.span.end for each in blocks
         )
+        if finding.kind.name == "misused-name" and finding.level is Level.WARNING:
+            return bool(names & _words(finding))
         return finding.kind.name in ("unknown-name", "unclear-jack", "loose-lead", "jack-without-audio") and (
             within or bool(names & _words(finding))
         )
