@@ -113,7 +113,7 @@ def panelled(seed: int) -> Board:
         vents = item.replace(
             shapes=tuple(each.replace(vents=((each.width, 100, each.width + 80, 200),)) for each in item.shapes)
         )
-        return {
+        changed: dict[int, Item] = {
             0: item.replace(foremost=600, shapes=tuple(each.replace(pressed=((200, 100),)) for each in item.shapes)),
             1: item.replace(
                 under=True,
@@ -124,7 +124,8 @@ def panelled(seed: int) -> Board:
             2: item.replace(fixed=(width - 700, depth - 900), shapes=item.shapes[:1]),
             3: item.replace(rearmost=((0, depth - 300),), use=20),
             4: vents,
-        }.get(number, item)
+        }
+        return changed.get(number, item)
 
     items = tuple(other(number, item) for number, item in enumerate(board.items))
     ways: tuple[dict[str, Any], ...] = (
