@@ -9,7 +9,6 @@ than all.
 
 from __future__ import annotations
 
-import random
 import sys
 import time
 from pathlib import Path
@@ -18,12 +17,13 @@ ROOT = Path(__file__).parent.parent.parent
 sys.path[:0] = [str(ROOT), str(ROOT / "tests"), str(ROOT / "tests" / "analysis")]
 
 from cases import results  # noqa: E402
+from laying.reordered import reordered  # noqa: E402
 from laying.small_boards import dealt  # noqa: E402
 
 from rigc.analysis.laying.choices.task import task_of  # noqa: E402
 from rigc.analysis.laying.chosen_places import usual_effort  # noqa: E402
 from rigc.analysis.laying.search.annealing import search  # noqa: E402
-from rigc.analysis.laying.search.board import Board, End, Tier  # noqa: E402
+from rigc.analysis.laying.search.board import Board, Tier  # noqa: E402
 from rigc.analysis.laying.search.found import Found  # noqa: E402
 
 LONGER, RUNS = 5, 10
@@ -40,7 +40,7 @@ def main() -> int:
         usual = search(board, usual_effort(board))
         row += [_cost(usual), f"{time.process_time() - start:.1f}"]
         start = time.process_time()
-        runs = [search(_shuffled(board, seed), LONGER * usual_effort(board)) for seed in range(RUNS)]
+        runs = [search(reordered(board, seed)[0], LONGER * usual_effort(board)) for seed in range(RUNS)]
         runs.sort(key=lambda found: found.rank)
         best = runs[0]
         row += [_cost(best), _cost(runs[-1]), f"{(time.process_time() - start) / RUNS:.1f}"]
@@ -57,29 +57,6 @@ def main() -> int:
 
 def _cost(found: Found) -> str:
     return "none" if found.hard else f"{found.cost / 1000:.0f} mm"
-
-
-def _shuffled(board: Board, seed: int) -> Board:
-    """The same board with its things and leads in another order."""
-    dice = random.Random(seed)
-    order = dice.sample(range(len(board.items)), len(board.items))
-    number = {item: place for place, item in enumerate(order)} | {-1: -1}
-
-    def end(old: End) -> End:
-        moved: End = old.replace(item=number[old.item])
-        return moved
-
-    def items(old: tuple[int, ...]) -> tuple[int, ...]:
-        return tuple(number[item] for item in old)
-
-    links = [link.replace(start=end(link.start), end=end(link.end)) for link in board.links]
-    made: Board = board.replace(
-        items=tuple(board.items[item] for item in order),
-        links=tuple(dice.sample(links, len(links))),
-        wishes=tuple(wish.replace(items=items(wish.items), others=items(wish.others)) for wish in board.wishes),
-        partings=tuple(each.replace(one=number[each.one], other=number[each.other]) for each in board.partings),
-    )
-    return made
 
 
 def _example(name: str) -> Board:

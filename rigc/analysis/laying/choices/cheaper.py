@@ -8,8 +8,7 @@ from __future__ import annotations
 
 from rigc.analysis.laying.at_hand import handled
 from rigc.analysis.laying.board_of_rig import Sides
-from rigc.analysis.laying.choices.eased import Eased, with_plugs, with_usual_plugs
-from rigc.analysis.laying.choices.other_plugs import other_plugs
+from rigc.analysis.laying.choices.eased import Eased, plugs_to_try, with_plugs, with_usual_plugs
 from rigc.analysis.laying.choices.standing import either_side
 from rigc.analysis.laying.choices.task import Task, begun
 from rigc.analysis.laying.search.annealing import Watch
@@ -18,6 +17,7 @@ from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.known import KNOWN
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.lengths import link_bound
+from rigc.analysis.laying.search.own_order import in_own_order
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
 
@@ -36,9 +36,12 @@ def cheaper(made: Eased, steps: int, watch: Watch | None = None) -> Eased:
 def _on_other_sides(made: Eased, steps: int, watch: Watch | None) -> Eased:
     task, best = made.task, made
     plugged = {each.thing for each in handled(task.rig, Results(task.rig).get(Leads))}
-    for thing in sorted(task.things, key=lambda each: each.name):
-        number = next(n for n, item in enumerate(best.task.board.items) if item.name == thing.name)
-        below = best.task.board.items[number].under
+    things = {thing.name: thing for thing in task.things}
+    for number in in_own_order(task.board).items:
+        item = best.task.board.items[number]
+        thing, below = things.get(item.name), item.under
+        if thing is None:
+            continue
         if not either_side(task.rig, thing, task.deck) or (not below and thing.name in plugged):
             continue
         sides = {**dict(best.sides), thing.name: not below}
@@ -104,7 +107,7 @@ def _free_spots(layout: Layout, item: int, grid: int, around: At | None) -> list
 
 def _with_other_plugs(made: Eased, steps: int, watch: Watch | None) -> Eased:
     task = made.task
-    plugs = other_plugs(task.rig, Results(task.rig).get(Leads))
+    plugs = plugs_to_try(task)
     if not plugs:
         return made
     sides: Sides = dict(made.sides)

@@ -20,6 +20,7 @@ from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.known import KNOWN
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.left_out import left_out
+from rigc.analysis.laying.search.own_order import in_own_order
 from rigc.analysis.laying.search.standing.room import made_room
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
@@ -49,7 +50,7 @@ def eased(task: Task, found: Found, steps: int, watch: Watch | None = None, stat
     lacks = bool(found.hard and left_out(task.board, found.at))
     if not (lacks or found.missed):
         return Eased(task, found)
-    plugs, spent = other_plugs(task.rig, Results(task.rig).get(Leads), stated), 0
+    plugs, spent = plugs_to_try(task, stated), 0
     for sides, others in _tries(task, found, plugs, stated):
         rig = with_plugs(task.rig, others)
         usual = task.otherwise(task.rig, sides) if sides else task
@@ -64,6 +65,14 @@ def eased(task: Task, found: Found, steps: int, watch: Watch | None = None, stat
         if spent >= _MOST * steps:
             break
     return Eased(task, found)
+
+
+def plugs_to_try(task: Task, stated: bool = False) -> tuple[ChosenPlug, ...]:
+    """The other plugs, by the things that have them, in the order of the board's own."""
+    board = task.board
+    place = {board.items[item].name: place for place, item in enumerate(in_own_order(board).items)}
+    plugs = other_plugs(task.rig, Results(task.rig).get(Leads), stated)
+    return tuple(sorted(plugs, key=lambda each: (place.get(each.port.thing, len(place)), each.port.jack)))
 
 
 def _tried(board: Board, start: tuple[At, ...] | None, steps: int, watch: Watch | None) -> tuple[Found, int]:
@@ -87,8 +96,8 @@ def _tries(
         return
     layout = Layout(task.board, list(found.at))
     may = {thing.name for thing in task.things if either_side(task.rig, thing, task.deck, stated)}
-    items = [number for number, item in enumerate(task.board.items) if item.name in may]
-    worst = sorted(items, key=lambda item: (-layout.fault_of(item), item))[:_THINGS]
+    items = [number for number in in_own_order(task.board).items if task.board.items[number].name in may]
+    worst = sorted(items, key=lambda item: -layout.fault_of(item))[:_THINGS]
     sides = [{task.board.items[item].name: not task.board.items[item].under} for item in worst]
     yield from ((each, ()) for each in sides)
     if plugs:

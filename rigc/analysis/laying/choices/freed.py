@@ -5,6 +5,7 @@ from __future__ import annotations
 from rigc.analysis.laying.choices.task import Task, begun, task_of
 from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.layout import Layout
+from rigc.analysis.laying.search.own_order import in_own_order
 from rigc.analysis.laying.search.standing.room import has_room, made_room
 
 _TRIED = (
@@ -16,11 +17,11 @@ def freed(task: Task, found: Found, clash: tuple[int, ...]) -> tuple[str, ...]:
     """The things that stand there, by name; each is tried. `clash` are items that can't stand together."""
     layout, items = Layout(task.board, list(found.at)), task.board.items
 
-    def rank(item: int) -> tuple[bool, int, int, int]:
+    def rank(item: int) -> tuple[bool, int, int]:
         size = items[item].shapes[0]
-        return item not in clash, -layout.fault_of(item), -size.width * size.depth, item
+        return item not in clash, -layout.fault_of(item), -size.width * size.depth
 
-    fixed = sorted((each for each, item in enumerate(items) if item.fixed is not None), key=rank)
+    fixed = sorted((each for each in in_own_order(task.board).items if items[each].fixed is not None), key=rank)
     return tuple(items[each].name for each in fixed[:_TRIED] if _does(task, found, items[each].name))
 
 

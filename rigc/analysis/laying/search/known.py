@@ -1,7 +1,7 @@
 """A board and an effort -> what a search finds, or found before: the same board is searched once, however often the source around it changes.
 
-What is kept hangs on the board as numbers, on the effort, and on nothing else; names of things and numbers of leads, which no search reads,
-do not count. So a result is the same with and without.
+What is kept hangs on the board as numbers, in its own order, on the effort, and on nothing else; names of things and numbers of leads, which no search
+reads, do not count, nor does what stands before what in the source. So a result is the same with and without.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:  # whoever reads a rig says where to keep; most rigs have nothing to lay
     from rigc.analysis.kept import Kept
     from rigc.analysis.laying.search.annealing import Watch
-    from rigc.analysis.laying.search.board import Board, Shape
+    from rigc.analysis.laying.search.board import Board
     from rigc.analysis.laying.search.found import Found
 
 Numbers = list[list[int]]
@@ -36,8 +36,20 @@ class Known:
         patience: int = 0,
         watch: Watch | None = None,
     ) -> Found:
-        """As `annealing.search`; what was interrupted is not kept."""
-        key = sha256(f"{effort} {patience} {_nameless(board)!r}".encode()).hexdigest()
+        """As `annealing.search` of the board in its own order; what was interrupted is not kept."""
+        from rigc.analysis.laying.search.own_order import in_own_order
+
+        ordered = in_own_order(board)
+        found = self._searched(ordered.board, effort, patience, watch)
+        told: Found = found.replace(at=ordered.to_source(found.at))
+        return told
+
+    def _searched(
+        self, board: Board, effort: int, patience: int, watch: Watch | None
+    ) -> Found:
+        from rigc.analysis.laying.search.own_order import nameless
+
+        key = sha256(f"{effort} {patience} {nameless(board)!r}".encode()).hexdigest()
         found = self._found.pop(key, None)
         if found is None:
             from rigc.analysis.kept import NOTHING_KEPT
@@ -80,18 +92,6 @@ def _found(numbers: Numbers) -> Found:
 
     *places, (hard, missed, cost, steps) = numbers
     return Found(tuple((x, y, shape) for x, y, shape in places), hard, missed, cost, steps)
-
-
-def _nameless(board: Board) -> Board:
-    items = tuple(item.replace(name="", shapes=tuple(map(_bare, item.shapes))) for item in board.items)
-    links = tuple(link.replace(mark="") for link in board.links)
-    nameless: Board = board.replace(items=items, links=links)
-    return nameless
-
-
-def _bare(shape: Shape) -> Shape:
-    bare: Shape = shape.replace(sockets=tuple(socket.replace(jack="") for socket in shape.sockets))
-    return bare
 
 
 KNOWN = Known()

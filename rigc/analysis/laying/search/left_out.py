@@ -6,11 +6,12 @@ from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.free_room import FreeRoom
 from rigc.analysis.laying.search.ground import At, Ground
 from rigc.analysis.laying.search.layout import Layout
+from rigc.analysis.laying.search.own_order import in_own_order
 
 
 def left_out(board: Board, at: tuple[At, ...]) -> dict[int, int]:
     """Leaves out the item in whose way most is, until nothing is in the way of anything: those left out, each with what it lacks in
-    tenths of a millimetre."""
+    tenths of a millimetre. Of two in whose way as much is the first."""
     layout = Layout(board, list(at))
     standing = set(range(len(board.items)))
     short = {item: layout.fault_of(item) for item in standing if board.items[item].fixed is None}
@@ -30,6 +31,12 @@ def left_out(board: Board, at: tuple[At, ...]) -> dict[int, int]:
 def put_back(board: Board, at: tuple[At, ...]) -> tuple[tuple[At, ...], dict[int, int]]:
     """The layout with each thing that would be left out at the free place nearest to where it was, the smallest first, if there is
     one; and what is left out even so, as `left_out` tells it. A search that finds no layout ends where least is in the way, which may be in the way of more things than need be."""
+    ordered = in_own_order(board)
+    found, outside = _put_back(ordered.board, ordered.from_source(at))
+    return ordered.to_source(found), {ordered.items[item]: short for item, short in outside.items()}
+
+
+def _put_back(board: Board, at: tuple[At, ...]) -> tuple[tuple[At, ...], dict[int, int]]:
     outside = left_out(board, at)
     if not outside:
         return at, outside

@@ -14,6 +14,7 @@ from itertools import islice
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.found import Found, as_it_is
 from rigc.analysis.laying.search.layout import Change, Layout
+from rigc.analysis.laying.search.own_order import in_own_order
 
 _INTO_LINE = 800  # fronts that are no further apart may come into one line
 _STRIDES = (30, 10, 3, 1)  # steps of the grid
@@ -22,13 +23,18 @@ _TO_REST = 300  # shifts for each free thing, after which a layout is at rest en
 
 
 def at_rest(board: Board, found: Found) -> Found:
-    """A layout that settled for good; as it is where something is in the way in it, and never one that costs more."""
-    free = tuple(number for number, item in enumerate(board.items) if item.fixed is None)
-    if found.hard or not free:
+    """A layout that settled for good, in whatever order the things of the board are; as it is where something is in the way in it, and never one that
+    costs more."""
+    if found.hard:
         return found
-    ways = islice(settled(Layout(board, list(found.at)), free), _TO_REST * len(free))
-    last = deque(ways, maxlen=1)
-    return last.pop().replace(steps=found.steps, stopped=found.stopped) if last else found
+    ordered = in_own_order(board)
+    free = tuple(number for number, item in enumerate(ordered.board.items) if item.fixed is None)
+    layout = Layout(ordered.board, list(ordered.from_source(found.at)))
+    last = deque(islice(settled(layout, free), _TO_REST * len(free)), maxlen=1)
+    if not last:
+        return found
+    rested = last.pop()
+    return rested.replace(at=ordered.to_source(rested.at), steps=found.steps, stopped=found.stopped)  # type: ignore[no-any-return]
 
 
 def settled(layout: Layout, free: tuple[int, ...]) -> Iterator[Found]:
