@@ -42,7 +42,8 @@ _WAYS, _SIDES = 700, 2_500  # steps of trying ways in turn, and sides, before so
 _LOOSE = 30  # of a hundred leads that hold no things together when they are laid anew,
 _ALL_LOOSE = 100  # and on a board so full that they found no room together
 SOME = 9  # so few things
-_REFILL_SOME = 800  # steps of taking out and putting back of a few things
+_REFILL_SOME = 70  # steps of taking out and putting back of a few things, for the square of their number
+_NEAR = 108  # of a hundred that the best layout costs: of one that is begun anew and costs no more the sides are tried
 _REFILL, _AFRESH = 4_000, 12_000  # steps of taking out and putting back: of the best layout, of one that is begun anew,
 _LONG, _LONG_EACH = 7_000, 350  # and of the best one of many things: so many at most, and as many for each
 _SEVERAL, _SEVERAL_TAKE, _A_LITTLE = (
@@ -130,7 +131,7 @@ class _Search:
             elif turn % _ROUNDS_OF_SOME if turns else turn % _ROUNDS == _ROUNDS // 2:
                 self._afresh(number, None)
             elif turn % 2:
-                self._refilled(list(self.best.at), number, _REFILL_SOME if turns else _REFILL)
+                self._refilled(list(self.best.at), number, _REFILL_SOME * len(self.free) ** 2 if turns else _REFILL)
             else:
                 self._round(list(self.best.at), number, self.length, _WARM, self.best)
             number += 1
@@ -201,15 +202,27 @@ class _Search:
 
     def _afresh(self, number: int, begun: tuple[At, ...] | None) -> None:
         """All stand in another way, or, of a layout that was begun, what is in the way of something stands elsewhere; and that is bettered."""
-        here = self._filled(number, begun, _FILLED if begun is None else _MENDED)
+        some = 1 < len(self.free) <= SOME
+        if some and begun is None and number % 2 == 1 and not self.best.hard:
+            here = self._filled(number, self.best.at, _FILLED, self._half(Dice(number)))
+        else:
+            here = self._filled(number, begun, _FILLED if begun is None else _MENDED)
         if here is None:
             return
-        if 1 < len(self.free) <= SOME:
-            here = self._refilled(list(here.at), number, _REFILL_SOME) or here
+        if not some:
+            self._refilled(list(here.at), number, _AFRESH)
+            return
+        here = self._refilled(list(here.at), number, _REFILL_SOME * len(self.free) ** 2) or here
+        here = self._settle(here)
+        if here.hard or here.rank[:2] > self.best.rank[:2] or 100 * here.cost <= _NEAR * self.best.cost:
             sides = Sides(self._glue.room, here)
             self._in_turn(sides, sides.run(), _SIDES, _PROVED)
-        else:
-            self._refilled(list(here.at), number, _AFRESH)
+
+    def _half(self, dice: Dice) -> tuple[int, ...]:
+        """A dealt half of the free things: with all others as they are in the best layout most of what is good about it stays, and no single change
+        leads so far."""
+        left = list(self.free)
+        return tuple(sorted(left.pop(dice.below(len(left))) for _ in range(-(-len(left) // 2))))
 
     def _of_several(self, number: int) -> None:
         """All stand in several other ways, each of which is bettered a little, and then the best of these; of a full board in fewer."""
@@ -225,22 +238,26 @@ class _Search:
         if best is not None:
             self._settle(self._refilled(list(best.at), number, _REFILL) or best)
 
-    def _settle(self, found: Found) -> None:
-        """What is found is bettered by small shifts, if nothing is in the way in it."""
+    def _settle(self, found: Found) -> Found:
+        """What is found, bettered by small shifts, if nothing is in the way in it."""
         if found.hard:
-            return
+            return found
         most = min(self.done + _SETTLE_EACH * len(self.free), self.effort)
         better = settled(Layout(self.board, list(found.at), self.ground), self.free)
         while self.done < most and (here := next(better, None)) is not None:
             self._keep(here)
             self._count(1)
+            found = here
+        return found
 
-    def _filled(self, number: int, begun: tuple[At, ...] | None, most: int) -> Found | None:
-        """All standing in another way, or, of a layout that was begun, what is in the way of something elsewhere; None where that can't be found
-        in so many steps."""
+    def _filled(
+        self, number: int, begun: tuple[At, ...] | None, most: int, half: tuple[int, ...] = ()
+    ) -> Found | None:
+        """All standing in another way, or, of a layout that was begun, `half` of it, else what is in the way of something; None where that can't
+        be found in so many steps."""
         dice, board = Dice(number), self.board
-        if begun is None:
-            waiting = self.free
+        if begun is None or half:
+            waiting = half or self.free
             rows = dealt_rows(self._glue, waiting, dice, _ALL_LOOSE if self._asked_room else _LOOSE)
         else:
             awry = [] if self._asked is None else self._asked.awry(begun)
