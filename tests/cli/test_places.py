@@ -86,7 +86,7 @@ def test_stated_places_load_no_search() -> None:
     code = (
         "import sys; from rigc.cli import main; sys.argv = ['rigc', 'check', 'examples/back-bedroom/board.rig']\n"
         "try:\n    main()\nexcept SystemExit:\n    pass\n"
-        "search = ('annealing', 'moves', 'refill', 'first_layout', 'shelves', 'packing')\n"
+        "search = ('annealing', 'moves', 'refill', 'rows.first_layout', 'shelves', 'packing')\n"
         "print([name for name in search if f'rigc.analysis.laying.search.{name}' in sys.modules])"
     )
     made = subprocess.run([sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True, check=True)

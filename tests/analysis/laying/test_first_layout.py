@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from rigc.analysis.laying.search.first_layout import _on_one_ground, _order, first_layout
+from rigc.analysis.laying.search.rows.first_layout import _on_one_ground, _order, first_layout
 
 
 def item(width: int, depth: int, *sockets: tuple[int, int, int], **more: Any) -> Any:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from laying.small_boards import dealt
-from rigc.analysis.laying.search.first_layout import first_layout
 from rigc.analysis.laying.search.free_room import FreeRoom
 from rigc.analysis.laying.search.glue import Glue
 from rigc.analysis.laying.search.ground import Ground
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.moves import Dice
 from rigc.analysis.laying.search.refill import Refill
+from rigc.analysis.laying.search.rows.first_layout import first_layout
 
 
 def test_what_is_free_is_in_nobodys_way() -> None:

@@ -18,7 +18,6 @@ from laying.small_boards import crowded, panelled
 from rigc.analysis.deck.unplaced import on_deck, own_deck
 from rigc.analysis.laying.board_of_rig import board_of
 from rigc.analysis.laying.search.board import Board
-from rigc.analysis.laying.search.first_layout import first_layout
 from rigc.analysis.laying.search.found import as_it_is
 from rigc.analysis.laying.search.free_room import FreeRoom
 from rigc.analysis.laying.search.glue import Glue, Group
@@ -29,6 +28,7 @@ from rigc.analysis.laying.search.least_lengths import least_lengths
 from rigc.analysis.laying.search.left_out import left_out, put_back
 from rigc.analysis.laying.search.moves import Dice
 from rigc.analysis.laying.search.rows.few import Few
+from rigc.analysis.laying.search.rows.first_layout import first_layout
 from rigc.analysis.laying.search.rows.hindrance import Hindrance
 from rigc.analysis.laying.search.rows.met_leads import MetLeads
 from rigc.analysis.laying.search.shelves import on_shelves

@@ -7,9 +7,9 @@ import pytest
 from laying.small_boards import unit
 from rigc.analysis.laying.chosen_places import EFFORT, usual_effort
 from rigc.analysis.laying.search.board import Board, End, Item, Link
-from rigc.analysis.laying.search.first_layout import first_layout
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.left_out import left_out
+from rigc.analysis.laying.search.rows.first_layout import first_layout
 
 
 def crowd(count: int) -> tuple[Item, ...]:

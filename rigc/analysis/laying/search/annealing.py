@@ -12,7 +12,6 @@ from math import inf
 
 from rigc.analysis.laying.search.asked import Asked
 from rigc.analysis.laying.search.board import Board
-from rigc.analysis.laying.search.first_layout import first_layout
 from rigc.analysis.laying.search.found import Found, as_it_is
 from rigc.analysis.laying.search.free_room import FreeRoom
 from rigc.analysis.laying.search.glue import Glue
@@ -23,6 +22,7 @@ from rigc.analysis.laying.search.moves import Dice, some_change
 from rigc.analysis.laying.search.refill import MANY, Refill
 from rigc.analysis.laying.search.rows.ejection import Ejection, dealt_rows
 from rigc.analysis.laying.search.rows.few import Few
+from rigc.analysis.laying.search.rows.first_layout import first_layout
 from rigc.analysis.laying.search.rows.settling import settled
 from rigc.analysis.laying.search.rows.sides import Sides
 from rigc.analysis.laying.search.standing.room import PLACES, Room, least_lacking
@@ -250,9 +250,7 @@ class _Search:
             found = here
         return found
 
-    def _filled(
-        self, number: int, begun: tuple[At, ...] | None, most: int, half: tuple[int, ...] = ()
-    ) -> Found | None:
+    def _filled(self, number: int, begun: tuple[At, ...] | None, most: int, half: tuple[int, ...] = ()) -> Found | None:
         """All standing in another way, or, of a layout that was begun, `half` of it, else what is in the way of something; None where that can't
         be found in so many steps."""
         dice, board = Dice(number), self.board

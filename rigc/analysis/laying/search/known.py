@@ -44,9 +44,7 @@ class Known:
         told: Found = found.replace(at=ordered.to_source(found.at))
         return told
 
-    def _searched(
-        self, board: Board, effort: int, patience: int, watch: Watch | None
-    ) -> Found:
+    def _searched(self, board: Board, effort: int, patience: int, watch: Watch | None) -> Found:
         from rigc.analysis.laying.search.own_order import nameless
 
         key = sha256(f"{effort} {patience} {nameless(board)!r}".encode()).hexdigest()

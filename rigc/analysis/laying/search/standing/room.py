@@ -9,13 +9,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from rigc.analysis.laying.search.board import Board
-from rigc.analysis.laying.search.first_layout import first_layout
 from rigc.analysis.laying.search.free_room import FreeRoom
 from rigc.analysis.laying.search.glue import Glue
 from rigc.analysis.laying.search.ground import At, Ground
 from rigc.analysis.laying.search.left_out import left_out
 from rigc.analysis.laying.search.moves import Dice
 from rigc.analysis.laying.search.rows.ejection import Ejection
+from rigc.analysis.laying.search.rows.first_layout import first_layout
 
 PLACES = 60_000  # a finer grid than one with so many is made coarser
 _EACH, _MOST = 2_000, 40_000  # steps for each free thing, and at most
