@@ -10,8 +10,8 @@ from cases import READER, ExpectedByName, compiled, told
 from syrupy.assertion import SnapshotAssertion
 
 from inputs.bench_slips import AT_THE_BENCH
-from inputs.slip import Slip
 from inputs.quiet_slips import READ_WELL
+from inputs.slip import Slip
 from inputs.slips import FIRST_EVENING, LISTED
 from inputs.wired_slips import IN_A_HURRY, IN_A_WIRED_RIG
 from rigc.compile import compile_rig
