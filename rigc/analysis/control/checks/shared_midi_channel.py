@@ -39,8 +39,15 @@ def shared_midi_channel(rig: Rig, control: ControlMap) -> Iterator[Diagnostic]:
                 control.to(name)[0].links[-1].span,
                 f"whether another unit listens on the channel of '{name}' is not known: it gets MIDI, its channel is not stated",
                 subject=(name,),
-                help=f"write for example '{name} channel {next(iter(free_channels(rig)), 1)}' in the midi block",
+                help=_state(rig, name),
             )
+
+
+def _state(rig: Rig, name: str) -> str:
+    free = next(iter(free_channels(rig)), None)
+    if free is None:
+        return f"write '{name} channel ___' in the midi block; all sixteen are taken, so free one first, or put `deliberate` behind it"
+    return f"write for example '{name} channel {free}' in the midi block"
 
 
 def _plays(rig: Rig, name: str) -> bool:
