@@ -1,5 +1,5 @@
 """A rig as it is tried and one that differs little, with its places -> the same places, as far as nothing is in the way there now; what has none
-goes where it has room, and nothing is laid anew: of what is tried only counts what is wrong."""
+goes where it has room, and nothing is laid anew but for a wish: of what is tried only counts what is wrong."""
 
 from __future__ import annotations
 
@@ -7,11 +7,16 @@ from rigc.analysis.laying.choices.task import Task, task_of
 from rigc.analysis.laying.chosen_places import laid
 from rigc.analysis.laying.kept_places import still_open
 from rigc.analysis.laying.search.board import Board
+from rigc.analysis.laying.search.found import as_it_is
 from rigc.analysis.laying.search.ground import At
+from rigc.analysis.laying.search.known import KNOWN
+from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.left_out import left_out
 from rigc.analysis.laying.search.standing.room import made_room, moved
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.model.rig import Rig
+
+_ANEW = 1_000  # steps
 
 
 def tried_places(rig: Rig, near: Rig) -> tuple[Rig, tuple[Diagnostic, ...]]:
@@ -30,7 +35,16 @@ def tried_places(rig: Rig, near: Rig) -> tuple[Rig, tuple[Diagnostic, ...]]:
         at = made_room(board, at, (*opened, *lacking)) or at
     elif out := [item for item in left_out(board, at) if item not in lacking]:
         at = moved(board, at, out)
-    return laid(task.replace(board=board), at)
+    return laid(task.replace(board=board), at if lacking else _as_wished(board, at))
+
+
+def _as_wished(board: Board, at: tuple[At, ...]) -> tuple[At, ...]:
+    """What misses a wish may be nearer to it by now: all is laid anew then, by few steps."""
+    here = as_it_is(Layout(board, list(at)))
+    if not here.missed:
+        return at
+    there = KNOWN.search(board, _ANEW)
+    return there.at if there.rank < here.rank else at
 
 
 def _on_the_same_sides(task: Task, near: Rig) -> Task:
