@@ -47,6 +47,7 @@ def test_the_order_in_which_places_are_written_is_no_matter(seed: int) -> None:
 def test_more_steps_than_usual_are_never_worse(seed: int, monkeypatch: pytest.MonkeyPatch) -> None:
     """With other plugs and sides, too; few steps are made the usual ones, so that many times as many take no long time."""
     monkeypatch.setattr(chosen_places, "EFFORT", 200)
+    monkeypatch.setattr(chosen_places, "_EACH_PAIR", 40)
     task = _open(dealt_rig(seed).rig)
     usual = chosen_places.usual_effort(task.board)
     found = [chosen_layout(task, effort).found for effort in (None, usual + 1, 4 * usual, 6 * usual, 16 * usual)]
