@@ -16,7 +16,7 @@ BACKWARDS_SHARE = Fact(2, "%", "a millimetre that sound goes from left to right 
 TRODDEN_SHARE = Fact(200, "%", "a millimetre of bare deck before a unit that a foot works", _REACH)
 STAMPED_SHARE = Fact(200, "%", "as much more before one that every preset stamps on", _REACH)
 BESIDE_SHARE = Fact(
-    300,
+    600,
     "%",
     "a millimetre that a foot on one thing lacks to a treadle beside it",
     "our choice; common practice, no source: what stands close beside a treadle gets stepped on",

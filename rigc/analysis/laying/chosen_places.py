@@ -22,7 +22,11 @@ from rigc.model.deck import Deck, Place
 from rigc.model.rig import Rig
 from rigc.model.things import Area, Thing
 
-EFFORT = 16_000  # steps; a board of twenty things takes some three seconds.
+EFFORT = 16_000  # steps; a board of twenty things and fifty leads takes some four seconds.
+_OF_MANY, _CHEAP = (
+    560_000,
+    3,
+)  # with fewer leads a step is shorter, and there are more of them, so many times as many at most
 _HALF = 2  # each try with other plugs, or with a thing on the other side, takes so much less
 _RUNG = 4  # with more steps than are usual plugs and sides are chosen anew after four times as many, after sixteen times, and so on
 _TRIES, _LEAST_TRY = 10, 1_000  # what would let all stand is tried with so much less, but with so many steps at least
@@ -129,7 +133,7 @@ def searched(board: Board, effort: int | None, watch: Watch | None = None) -> Fo
     if effort is not None:
         return KNOWN.search(board, effort, watch=watch)
     usual = usual_effort(board)
-    return KNOWN.search(board, usual, 0 if _open(board) <= SOME else _PATIENCE * usual, watch)
+    return KNOWN.search(board, usual, 0 if _open(board) <= SOME else _PATIENCE * min(usual, EFFORT), watch)
 
 
 def laid(
@@ -165,12 +169,13 @@ def laid(
 
 def usual_effort(board: Board) -> int:
     """The steps of search where none are asked for; of a few things by the pairs that they make, so that one thing more on a laid board is
-    placed at once."""
+    placed at once, and of many with few leads more, because each is shorter."""
     free = _open(board)
     if free <= SOME:
         pairs, most = free * (free - 1) // 2, _OF_SOME // (_BESIDE_LEADS + len(board.links))
         return max(_OF_ONE, min(_EACH_PAIR * pairs, most))
-    return EFFORT * _CROWD**2 // max(_CROWD, len(board.items)) ** 2
+    steps = min(max(EFFORT, _OF_MANY // (_BESIDE_LEADS + len(board.links))), _CHEAP * EFFORT)
+    return steps * _CROWD**2 // max(_CROWD, len(board.items)) ** 2
 
 
 def _open(board: Board) -> int:

@@ -130,7 +130,7 @@ def test_a_foot_beside_a_treadle(beside: str, lacks: int) -> None:
     found = objective(made.rig, made.get(Leads))
     assert found is not None
     told = {term.name: (term.counted, term.share, term.cost) for term in found.terms}
-    assert told["beside treadle"] == (lacks, 300, 300 * lacks)
+    assert told["beside treadle"] == (lacks, 600, 600 * lacks)
 
 
 def test_what_a_hand_must_come_to() -> None:

@@ -26,7 +26,7 @@ _TRIED = 12  # places on each that look cheapest are judged in full
 
 
 def cheaper(made: Eased, steps: int, watch: Watch | None = None) -> Eased:
-    """Never one that costs more; all is laid anew with so many steps where something else is chosen, and with as many for other plugs."""
+    """Never one that costs more; all is laid anew with half as many steps where another side is chosen, and with so many for other plugs."""
     if made.found.hard or made.found.stopped:
         return made
     best = _on_other_sides(made, steps, watch)
@@ -51,7 +51,7 @@ def _on_other_sides(made: Eased, steps: int, watch: Watch | None) -> Eased:
             best = best.replace(task=other, found=found.replace(steps=best.found.steps), sides=tuple(sides.items()))
     if best is made:
         return made
-    again = KNOWN.search(best.task.board, steps, watch=watch)
+    again = KNOWN.search(best.task.board, steps // 2, watch=watch)
     kept = min(best.found, again, key=lambda each: each.rank)
     told: Eased = best.replace(found=kept.replace(stopped=again.stopped))
     return told
