@@ -40,11 +40,11 @@ def test_what_finds_no_room_is_left_out_with_what_it_lacks() -> None:
         (2, 2_600),  # one pair
         (6, 39_000),  # 15 pairs
         (9, 93_600),  # 36 pairs
-        (10, EFFORT),
-        (40, EFFORT),
-        (80, EFFORT // 4),
-        (400, EFFORT // 100),
-    ],  # beyond 40 things (40 / n) squared
+        (10, 3 * EFFORT),
+        (40, 3 * EFFORT),
+        (80, 3 * EFFORT // 4),
+        (400, 3 * EFFORT // 100),
+    ],  # without leads; beyond 40 things (40 / n) squared
 )
 def test_few_things_get_more_steps_and_a_crowd_fewer(things: int, steps: int) -> None:
     assert usual_effort(Board(10_000, 10_000, 0, (), crowd(things))) == steps
@@ -56,3 +56,11 @@ def test_leads_make_the_steps_of_few_things_fewer() -> None:
     lead = Link("A1", "audio", End(0), End(1))
     assert usual_effort(board.replace(links=(lead,) * 11)) == 34_000
     assert usual_effort(board.replace(links=(lead,) * 5)) == 54_600
+
+
+def test_leads_make_the_steps_of_many_things_fewer() -> None:
+    """560,000 / (4 + leads), but three times the 16,000 at most, and these at least: up to 7 leads, and from 31 on."""
+    board = Board(10_000, 10_000, 0, (), crowd(20))
+    lead = Link("A1", "audio", End(0), End(1))
+    steps = [usual_effort(board.replace(links=(lead,) * leads)) for leads in (7, 8, 16, 30, 31, 60)]
+    assert steps == [48_000, 46_666, 28_000, 16_470, 16_000, 16_000]
