@@ -23,10 +23,8 @@ from rigc.model.rig import Rig
 from rigc.model.things import Area, Thing
 
 EFFORT = 16_000  # steps; a board of twenty things and fifty leads takes some four seconds.
-_OF_MANY, _CHEAP = (
-    560_000,
-    3,
-)  # with fewer leads a step is shorter, and there are more of them, so many times as many at most
+_OF_MANY = 560_000  # so many by the number of leads, because with fewer a step is shorter,
+_CHEAP = 3  # but so many times as many at most
 _HALF = 2  # each try with other plugs, or with a thing on the other side, takes so much less
 _RUNG = 4  # with more steps than are usual plugs and sides are chosen anew after four times as many, after sixteen times, and so on
 _TRIES, _LEAST_TRY = 10, 1_000  # what would let all stand is tried with so much less, but with so many steps at least
@@ -121,7 +119,7 @@ def _held_less(task: Task, found: Found, effort: int | None, watch: Watch | None
     elsewhere: what strips lack is told, and can be mended by a bridge plate."""
     if not _is_held(task.board):
         return task, found
-    board: Board = task.board.replace(items=tuple(item.replace(grip=0, foremost=None) for item in task.board.items))
+    board = task.board.loose
     if made_room(board, found.at) is None:
         return task, found
     other = searched(board, effort, watch)

@@ -28,8 +28,7 @@ def tried_places(rig: Rig, near: Rig) -> tuple[Rig, tuple[Diagnostic, ...]]:
     if not task.free:
         return bare, task.told
     task = _on_the_same_sides(task, near)
-    items = tuple(item.replace(grip=0, foremost=None) for item in task.board.items)
-    board: Board = task.board.replace(items=items)
+    board = task.board.loose
     at, opened, lacking = _as_there(board, near)
     if opened:
         at = made_room(board, at, (*opened, *lacking)) or at

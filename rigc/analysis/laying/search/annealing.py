@@ -46,11 +46,9 @@ _REFILL_SOME = 70  # steps of taking out and putting back of a few things, for t
 _NEAR = 108  # of a hundred that the best layout costs: of one that is begun anew and costs no more the sides are tried
 _REFILL, _AFRESH = 4_000, 12_000  # steps of taking out and putting back: of the best layout, of one that is begun anew,
 _LONG, _LONG_EACH = 7_000, 350  # and of the best one of many things: so many at most, and as many for each
-_SEVERAL, _SEVERAL_TAKE, _A_LITTLE = (
-    4,
-    4_000,
-    600,
-)  # other ways of many things, about so many steps for all, for each when it is bettered
+_SEVERAL = 4  # other ways of many things,
+_SEVERAL_TAKE = 4_000  # about so many steps for all,
+_A_LITTLE = 600  # for each when it is bettered
 _SETTLE_EACH = 75  # shifts of many things at most, for each of them
 _SHARE = 4  # of what each of many things costs, a worse layout may cost that part more at first
 _COOL = 5_000  # what a worse layout may cost more at its end

@@ -177,6 +177,12 @@ class Board(Record):
     plug: int = 0
 
     @property
+    def loose(self) -> Board:
+        """The same, on which nothing has to lie on rails or within a foot's reach of the front edge."""
+        made: Board = self.replace(items=tuple(item.replace(grip=0, foremost=None) for item in self.items))
+        return made
+
+    @property
     def chosen(self) -> int:
         """What is chosen beside places costs so much, in hundredths of a length."""
         return self.spared * self.on_deck + self.plugs * self.plug

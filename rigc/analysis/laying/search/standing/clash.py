@@ -23,7 +23,7 @@ _PACKING = 4_000  # rectangles laid down before a packing is given up
 def clash(board: Board, at: tuple[At, ...]) -> tuple[int, ...]:
     """Items that are proved to have no layout by themselves, of which none can be taken away so that this is still proved; `at` is the
     layout with the fewest things in the way. Empty where nothing is proved."""
-    loose: Board = board.replace(items=tuple(item.replace(grip=0, foremost=None) for item in board.items))
+    loose = board.loose
     outside = tuple(left_out(board, at))
     left = _TURNS
     for some in _candidates(loose, outside):
