@@ -322,13 +322,15 @@ def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report)
     plain = PLAIN.get(word.text)
     if plain is not None and plain == measure.unit:
         return 1.0
-    fitting = [each for each in KNOWN if _measures(each, measure)]
     try:
         scale = factor(word.text, measure.unit)
-        strange = scale is None and said_for(word.text) in fitting
+        known = True
     except LookupError:
-        scale, strange = None, True
-    if strange:
+        scale, known = None, False
+    if scale is not None:
+        return scale
+    fitting = [each for each in KNOWN if _measures(each, measure)]
+    if not known or said_for(word.text) in fitting:
         if broken := _broken_number(word, measure, typed, span):
             report(broken)
             return None
@@ -346,16 +348,15 @@ def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report)
             )
         )
         return None
-    if scale is None:
-        report(
-            WRONG_QUANTITY.at(
-                span,
-                f"'{typed}' is {_told(word.text)}; {measure.name} goes here",
-                label=f"{measure.name} goes here",
-                help=_instead(typed, word.text, measure),
-            )
+    report(
+        WRONG_QUANTITY.at(
+            span,
+            f"'{typed}' is {_told(word.text)}; {measure.name} goes here",
+            label=f"{measure.name} goes here",
+            help=_instead(typed, word.text, measure),
         )
-    return scale
+    )
+    return None
 
 
 def _broken_number(word: Word, measure: Measure, typed: str, span: Span) -> Diagnostic | None:
