@@ -7,6 +7,8 @@ from collections.abc import Iterable
 
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.leads.lead_make import Via
+from rigc.analysis.previous import Previous
+from rigc.analysis.results import Results
 from rigc.model.rig import Rig
 
 LETTERS = {"audio": "A", "control": "C", "dc": "D", "midi": "M", "usb": "U", "ac": "AC", "mains": "N"}
@@ -49,17 +51,30 @@ def in_order(mark: str) -> tuple[str, int, str]:
     return (mark, 0, "") if parts is None else (parts[0], int(parts[1]), parts[2])
 
 
-def adaptors_of(rig: Rig, power: PowerAssignment) -> dict[str, tuple[Via, ...]]:
-    """By unit, the adaptors that stand between its inlet and the leads from its outlets."""
+def numbered_before(rig: Rig, previous: Previous) -> Results | None:
+    """What follows from the revision whose numbers stay: the one that the rig says it follows."""
+    return previous.results if rig.head.follows is not None else None
+
+
+def adaptors_of(rig: Rig, power: PowerAssignment, before: Results | None) -> dict[str, tuple[Via, ...]]:
+    """By unit, the adaptors that stand between its inlet and the leads from its outlets. Where the source numbers none it bears the number
+    that a unit's adaptor of that kind had `before`, else one above all that are and were in use."""
     found: dict[str, tuple[Via, ...]] = {}
     for each in rig.lead_wishes.adaptors:
         found[each.unit] = (*found.get(each.unit, ()), Via(each.mark, each.kind))
-    number = highest_adaptor(rig)
+    had = {} if before is None else adaptors_of(before.rig, before.get(PowerAssignment), None)
+    taken = {each.mark for each in rig.lead_wishes.adaptors} | {mark for mark, _ in rig.lead_wishes.retired}
+    known = {(unit, each.kind): each.mark for unit, of in had.items() for each in of if each.mark not in taken}
+    older = 0 if before is None else highest_adaptor(before.rig)
+    number = max(highest_adaptor(rig), older, *(_adaptor_number(each.mark) for of in had.values() for each in of))
     for feed in power.feeds:
         kinds = [each.kind for each in found.get(feed.unit, ())]
         if feed.how in ("series", "parallel") and feed.how not in kinds:
-            number += 1
-            found[feed.unit] = (*found.get(feed.unit, ()), Via(f"Y{number}", feed.how))
+            mark = known.get((feed.unit, feed.how))
+            if mark is None:
+                number += 1
+                mark = f"Y{number}"
+            found[feed.unit] = (*found.get(feed.unit, ()), Via(mark, feed.how))
     return found
 
 
@@ -67,5 +82,9 @@ def highest_adaptor(rig: Rig) -> int:
     """The highest number that an adaptor or a Y lead of the source bears or bore (`Y3` is 3); 0 without any."""
     marks = [each.mark for each in rig.lead_wishes.adaptors] + [mark for mark, _ in rig.lead_wishes.retired]
     marks += [lead.mark for lead in rig.lead_wishes.leads]
-    parts = [parts for mark in marks if (parts := mark_parts(mark)) is not None]
-    return max((int(number) for letter, number, _ in parts if letter == "Y"), default=0)
+    return max(map(_adaptor_number, marks), default=0)
+
+
+def _adaptor_number(mark: str) -> int:
+    parts = mark_parts(mark)
+    return 0 if parts is None or parts[0] != "Y" else int(parts[1])

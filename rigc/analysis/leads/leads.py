@@ -8,10 +8,11 @@ from rigc.analysis.feeds.outlet_fit import OTHER_POLARITY
 from rigc.analysis.feeds.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.feeds.power_tap import outlet_at
 from rigc.analysis.leads.lead_make import CROSSED, REVERSED, STRAIGHT, LeadMake, Via
-from rigc.analysis.leads.lead_numbers import LeadNumbers, adaptors_of, in_order, without_leg
+from rigc.analysis.leads.lead_numbers import LeadNumbers, adaptors_of, in_order, numbered_before, without_leg
 from rigc.analysis.leads.lead_plugs import Wired, chosen_plug, socket
 from rigc.analysis.leads.wanted_leads import Wanted, is_stage, wanted_leads
 from rigc.analysis.previous import NOTHING_BEFORE, Previous
+from rigc.analysis.results import Results
 from rigc.model.fact import Quantity
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -127,8 +128,9 @@ def leads(rig: Rig, power: PowerAssignment, previous: Previous = NOTHING_BEFORE)
     same jacks; the others follow above every number in use or retired."""
     wanted = wanted_leads(rig, power)
     wired = _wired(wanted)
-    marks = _marks(rig, wanted, previous if rig.head.follows is not None else NOTHING_BEFORE)
-    makes = _Makes(rig, power)
+    before = numbered_before(rig, previous)
+    marks = _marks(rig, wanted, before)
+    makes = _Makes(rig, power, before)
     made = [
         _lead(rig, want, mark, leg_of, wired).replace(make=makes.of(want, leg_of))
         for want, (mark, leg_of) in zip(wanted, marks, strict=True)
@@ -145,11 +147,11 @@ def _wired(wanted: tuple[Wanted, ...]) -> Wired:
     return wired
 
 
-def _marks(rig: Rig, wanted: tuple[Wanted, ...], previous: Previous) -> list[tuple[str, str | None]]:
+def _marks(rig: Rig, wanted: tuple[Wanted, ...], earlier: Results | None) -> list[tuple[str, str | None]]:
     """A mark for each, and the number of its Y lead."""
-    known = previous.results.get(Leads).all if previous.results is not None else ()
+    known = () if earlier is None else earlier.get(Leads).all
     taken = {want.facts.mark for want in wanted if want.facts is not None}
-    rigs = (rig, *(() if previous.results is None else (previous.results.rig,)))
+    rigs = (rig, *(() if earlier is None else (earlier.rig,)))
     retired = {mark for each in rigs for mark, _ in each.lead_wishes.retired}
     numbers = LeadNumbers((*taken, *retired, *(lead.mark for lead in known)))
     before = {(lead.start, lead.end): lead for lead in known if lead.mark not in taken | retired}
@@ -157,6 +159,7 @@ def _marks(rig: Rig, wanted: tuple[Wanted, ...], previous: Previous) -> list[tup
     for want in wanted:
         if want.shared is not None and want.facts is not None:
             bases.setdefault(want.shared, without_leg(want.facts.mark))
+    gone = {lead.mark for lead in known}
     marks: list[tuple[str, str | None]] = []
     for want in wanted:
         base, own = None, before.get((want.start, want.end))
@@ -165,17 +168,17 @@ def _marks(rig: Rig, wanted: tuple[Wanted, ...], previous: Previous) -> list[tup
             base = bases.get(want.shared) or (own and own.leg_of) or numbers.next(want.signal)
             bases[want.shared] = base
         mark = own.mark if want.facts is None and own is not None and own.leg_of == base else None
-        mark = mark or _mark(want, base, taken, numbers)
+        mark = mark or _mark(want, base, taken, gone, numbers)
         taken.add(mark)
         marks.append((mark, base))
     return marks
 
 
-def _mark(want: Wanted, base: str | None, taken: set[str], numbers: LeadNumbers) -> str:
+def _mark(want: Wanted, base: str | None, taken: set[str], gone: set[str], numbers: LeadNumbers) -> str:
     if want.facts is not None:
         return want.facts.mark
     legs = () if base is None else (base + letter for letter in "abcdefghijklmnopqrstuvwxyz")
-    free = (leg for leg in legs if leg not in taken)
+    free = (leg for leg in legs if leg not in taken and leg not in gone)
     return next(free, None) or numbers.next(want.signal)
 
 
@@ -212,9 +215,9 @@ def _lead(rig: Rig, want: Wanted, mark: str, leg_of: str | None, wired: Wired) -
 class _Makes:
     """How each lead is made: what the connections and feeds of a rig say of it."""
 
-    def __init__(self, rig: Rig, power: PowerAssignment) -> None:
+    def __init__(self, rig: Rig, power: PowerAssignment, before: Results | None) -> None:
         self._rig, self._power = rig, power
-        self._adaptors = adaptors_of(rig, power)
+        self._adaptors = adaptors_of(rig, power, before)
         self._links = {frozenset((link.start, link.end)): link for link in rig.connections}
 
     def of(self, want: Wanted, leg_of: str | None) -> LeadMake:

@@ -7,6 +7,7 @@ from cases import READER, ROOT
 from small_rigs import HEAD, unit
 
 from rigc.analysis.leads.leads import Leads
+from rigc.analysis.leads.special_leads import SpecialLeads
 from rigc.analysis.results import Results
 from rigc.compile import compile_rig
 from rigc.files.disk import Disk
@@ -49,3 +50,37 @@ def test_a_stated_number_goes_before_one_that_was_given() -> None:
     """A1 is stated for another lead (which is told as a fault); the lead that bore it gets a fresh one."""
     new = "chain knot -> spit -> ebb\nleads {\n  A1 spit.out -> ebb.in\n}\n"
     assert numbers(after("chain knot -> spit\n", new)) == {"knot.out spit.in": "A2", "spit.out ebb.in": "A1"}
+
+
+SUPPLY = "supply mill {\n  outlet o1..o6 9 V dc 100 mA isolated\n}\n"
+FED = "  inlet dc barrel 5.5 x 2.1 mm\n  needs {} V dc\n  draws 20 mA\n"
+
+
+def adaptors(results: Results) -> dict[str, str]:
+    return {each.mark: " ".join(each.units) for each in results.get(SpecialLeads).all}
+
+
+def fed(*feeds: str) -> str:
+    """Two units of 18 V and three of 9 V, fed as is said."""
+    volts = {"ridge": 18, "scarp": 18, "dell": 9, "fell": 9, "glen": 9}
+    units = "".join(f"unit {name} {{\n{FED.format(each)}}}\n" for name, each in volts.items())
+    return f"{SUPPLY}{units}power {{\n" + "".join(f"  {feed}\n" for feed in feeds) + "}\n"
+
+
+def test_an_adaptor_keeps_its_number_and_none_takes_that_of_one_that_goes() -> None:
+    """Y1 was that of ridge and Y2 that of scarp. Where ridge goes, scarp keeps Y2; where it is fed in series anew, scarp's is Y2 and
+    no other's Y1 is given again."""
+    ridge, scarp = "ridge from mill.o1, mill.o2 series", "scarp from mill.o3, mill.o4 series"
+    assert adaptors(after(fed(ridge), fed(ridge, scarp))) == {"Y1": "ridge", "Y2": "scarp"}
+    assert adaptors(after(fed(ridge), fed(scarp, ridge))) == {"Y1": "ridge", "Y2": "scarp"}
+    assert adaptors(after(fed(ridge, scarp), fed(scarp))) == {"Y2": "scarp"}
+    assert adaptors(after(fed(ridge), fed(scarp))) == {"Y2": "scarp"}
+
+
+def test_a_leg_takes_no_letter_of_one_that_goes() -> None:
+    """fell leaves the Y lead D1 and glen comes: it is D1c, and nothing is D1b any more."""
+    old, new = fed("dell, fell from mill.o1 shared"), fed("dell, glen from mill.o1 shared")
+    assert {where.split()[1]: mark for where, mark in numbers(after(old, new)).items()} == {
+        "dell.dc": "D1a",
+        "glen.dc": "D1c",
+    }
