@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.ground.ground_conductors import joins
 from rigc.analysis.ground.rings import Ring
@@ -40,7 +42,7 @@ def lifts_beside(rig: Rig, leads: Leads, scenario: Scenario | None, port: Port) 
     return [port, *(each for each in mine if beyond & {_far(lead, each) for lead in leads.at(each)})]
 
 
-def lift_edits(scenario: Scenario, ports: list[Port], position: str) -> tuple[Replace | AddTo, ...]:
+def lift_edits(scenario: Scenario, ports: Iterable[Port], position: str) -> tuple[Replace | AddTo, ...]:
     """The edits that set these lifts so in a scenario."""
     stated = dict(scenario.lift_spans)
     return tuple(
@@ -66,6 +68,16 @@ def opened_together(rig: Rig, leads: Leads, power: PowerAssignment, scenario: Sc
         if further is None:
             return ports
         ports += [each for each in lifts_beside(rig, leads, scenario, further) if each not in ports]
+
+
+def opened_in(
+    rig: Rig, leads: Leads, power: PowerAssignment, scenarios: Iterable[Scenario], port: Port
+) -> dict[tuple[Port, ...], list[Scenario]]:
+    """The lifts that are opened together with this one, and the scenarios in which it is these: each has its own amps, chains and lifts."""
+    found: dict[tuple[Port, ...], list[Scenario]] = {}
+    for each in scenarios:
+        found.setdefault(tuple(opened_together(rig, leads, power, each, port)), []).append(each)
+    return found
 
 
 def _rings(rig: Rig, leads: Leads, power: PowerAssignment, scenario: Scenario) -> tuple[Ring, ...]:

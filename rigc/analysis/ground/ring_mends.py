@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from rigc.analysis.feeds.power_assignment import PowerAssignment
-from rigc.analysis.ground.lift_positions import lift_edits, opened_together
+from rigc.analysis.ground.lift_positions import lift_edits, opened_in
 from rigc.analysis.ground.rings import SHARED, Ring
 from rigc.analysis.leads.leads import Leads
-from rigc.diagnostics.mend import AddTo, Mend, Replace
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wording import listed
-from rigc.model.rig import Rig
+from rigc.model.jacks import Port
+from rigc.model.rig import Rig, Scenario
 
 _SHIELD = " shield at both ends"
 
@@ -37,17 +38,18 @@ def _shields(ring: Ring) -> tuple[Mend, ...]:
 
 
 def _lifts(rig: Rig, leads: Leads, power: PowerAssignment, ring: Ring, scenarios: Sequence[str]) -> tuple[Mend, ...]:
-    """Each closed lift on the ring, opened in all these scenarios together with those that must be open with it."""
+    """Each closed lift on the ring, opened in all these scenarios together with those that must be open with it there."""
     ports = dict.fromkeys(port for link in ring.links for port in (*link.isolators, *link.lifts))
-    mends = []
-    for port in ports if scenarios else ():
-        edits: list[Replace | AddTo] = []
-        together = opened_together(rig, leads, power, rig.scenarios[scenarios[0]], port)
-        for name in dict.fromkeys(scenarios):
-            edits += lift_edits(rig.scenarios[name], together, "open")
-        where = listed(dict.fromkeys(scenarios))
-        at, lines = " and ".join(map(str, together)), " and ".join(f"`lift {each} open`" for each in together)
-        mends.append(
-            Mend(f"open the ground lift{'s' * (len(together) > 1)} at {at}: {lines} in scenario {where}", tuple(edits))
-        )
-    return tuple(mends)
+    where = [rig.scenarios[name] for name in dict.fromkeys(scenarios)]
+    return tuple(_opened(opened_in(rig, leads, power, where, port)) for port in ports if where)
+
+
+def _opened(together: dict[tuple[Port, ...], list[Scenario]]) -> Mend:
+    at = dict.fromkeys(port for ports in together for port in ports)
+    lines = [
+        f"{' and '.join(f'`lift {each} open`' for each in ports)} in scenario {listed([each.name for each in some])}"
+        for ports, some in together.items()
+    ]
+    edits = (edit for ports, some in together.items() for each in some for edit in lift_edits(each, ports, "open"))
+    many = "s" * (len(at) > 1)
+    return Mend(f"open the ground lift{many} at {' and '.join(map(str, at))}: {', and '.join(lines)}", tuple(edits))

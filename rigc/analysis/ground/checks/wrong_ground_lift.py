@@ -12,7 +12,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.ground.lift_faults import LiftFault, LiftFaults
-from rigc.analysis.ground.lift_positions import LiftPosition, lift_edits, opened_together
+from rigc.analysis.ground.lift_positions import LiftPosition, lift_edits, opened_in
 from rigc.analysis.leads.leads import Leads
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import Mend
@@ -75,11 +75,14 @@ def _span(rig: Rig, scenario: Scenario, lift: LiftPosition) -> Span:
 
 
 def _turn(rig: Rig, leads: Leads, power: PowerAssignment, scenarios: list[Scenario], port: Port, other: str) -> Mend:
-    """One edit for each scenario. Which lifts are opened with it is that of the first: the fault is the same in all."""
-    ports = opened_together(rig, leads, power, scenarios[0], port) if other == "open" else [port]
-    lines = " and ".join(f"`lift {each} {other}`" for each in ports)
-    edits = tuple(edit for scenario in scenarios for edit in lift_edits(scenario, ports, other))
-    return Mend(f"write {lines} in {_scenarios([each.name for each in scenarios])}", edits)
+    """One edit for each scenario; where it is opened, together with those that would close a ring there."""
+    turned = opened_in(rig, leads, power, scenarios, port) if other == "open" else {(port,): scenarios}
+    words = [
+        f"{' and '.join(f'`lift {each} {other}`' for each in ports)} in {_scenarios([each.name for each in some])}"
+        for ports, some in turned.items()
+    ]
+    edits = (edit for ports, some in turned.items() for each in some for edit in lift_edits(each, ports, other))
+    return Mend(f"write {', and '.join(words)}", tuple(edits))
 
 
 CHECK = wrong_ground_lift
