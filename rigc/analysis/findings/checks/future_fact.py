@@ -12,9 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from rigc.analysis.feeds.power_assignment import PowerAssignment
-from rigc.analysis.feeds.used_things import used_things
-from rigc.analysis.findings.stated_facts import StatedFacts
+from rigc.analysis.findings.dated import Dated
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.wording import listed
 from rigc.model.fact import Fact, Provenance
@@ -31,16 +29,14 @@ KIND = Kind(
 )
 
 
-def future_fact(rig: Rig, power: PowerAssignment, stated: StatedFacts) -> Iterator[Diagnostic]:
+def future_fact(rig: Rig, every: Dated) -> Iterator[Diagnostic]:
     """One finding for each statement that dates such facts; one for all where they are many: then the revision's day is the likelier slip."""
     dated: dict[tuple[str, int], list[tuple[str, list[Fact[Any]]]]] = {}
-    for thing in (*used_things(rig, power), *rig.instruments.values(), *rig.decks.values()):
-        late = [
-            fact for fact in stated.of(thing) if fact.provenance is not None and fact.provenance.date > rig.head.date
-        ]
+    for each in every.facts:
+        late = [fact for fact in each.facts if fact.provenance is not None and fact.provenance.date > rig.head.date]
         if late:
             span = _latest(late).span
-            dated.setdefault((span.source.name, span.start), []).append((thing.name, late))
+            dated.setdefault((span.source.name, span.start), []).append((each.thing.name, late))
     if len(dated) > _FEW:
         yield _all(rig, list(dated.values()))
         return

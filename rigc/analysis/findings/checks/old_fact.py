@@ -11,10 +11,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from rigc.analysis.feeds.power_assignment import PowerAssignment
-from rigc.analysis.feeds.used_things import used_things
+from rigc.analysis.findings.dated import Dated
 from rigc.analysis.findings.months import months_before
-from rigc.analysis.findings.stated_facts import StatedFacts
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.facts.guesses import OLD_MONTHS
 from rigc.model.deck import Deck
@@ -31,20 +29,17 @@ KIND = Kind(
 )
 
 
-def old_fact(rig: Rig, power: PowerAssignment, stated: StatedFacts) -> Iterator[Diagnostic]:
+def old_fact(rig: Rig, dated: Dated) -> Iterator[Diagnostic]:
     """One finding for each thing in use with such facts; what it has of another, as `like` it or by `all-units`, is told once."""
     limit = months_before(rig.head.date, round(OLD_MONTHS.value))
-    judged: list[tuple[Thing | Deck | Instrument, bool]] = [(each, True) for each in used_things(rig, power)]
-    judged += [(each, False) for each in rig.instruments.values()]
-    judged += [(each, False) for each in rig.decks.values()]
     told: set[tuple[str, int]] = set()
-    for thing, signs in judged:
-        facts = [fact for fact in stated.of(thing) if (fact.span.source.name, fact.span.start) not in told]
+    for each in dated.facts:
+        facts = [fact for fact in each.facts if (fact.span.source.name, fact.span.start) not in told]
         told.update((fact.span.source.name, fact.span.start) for fact in facts)
         old = [fact for fact in facts if fact.provenance is not None and "" < fact.provenance.date < limit]
-        unsigned = [fact for fact in facts if signs and not _signed(fact)]
+        unsigned = [fact for fact in facts if each.signs and not _signed(fact)]
         if old or unsigned:
-            yield _told(thing, old, unsigned, limit)
+            yield _told(each.thing, old, unsigned, limit)
 
 
 def _signed(fact: Fact[Any]) -> bool:
