@@ -22,14 +22,14 @@ def comparison(rig: Rig, previous: Previous, results: Results) -> Comparison:
     if previous.results is None:
         return Comparison()
     from rigc.analysis.revision.compared.causes import with_causes
-    from rigc.analysis.revision.compared.held_back import with_decks_exchanged, with_leads_kept
+    from rigc.analysis.revision.compared.held_back import with_decks_exchanged, with_labels_left, with_leads_kept
     from rigc.analysis.revision.compared.pairs import pairs
     from rigc.analysis.revision.compared.stated import with_stated
     from rigc.analysis.revision.compared.things import changed_things
 
     old, new = previous.results.get(Aspects), results.get(Aspects)
     things = changed_things(old.by_key, new.by_key, pairs(previous, results))
-    things = with_decks_exchanged(with_leads_kept(things, results))
+    things = with_decks_exchanged(with_labels_left(with_leads_kept(things, results)))
     things = with_causes(things, previous.results.rig, rig, previous.effort)
     return Comparison(with_stated(things, rig.head.changes))
 

@@ -99,7 +99,9 @@ def _leads(
     old: Results, new: Results, built: Board, after: Successors, exchanged: frozenset[str]
 ) -> tuple[LeadPlan, ...]:
     board = new.get(Board)
-    bench = Bench({**old.rig.stock.plugs, **new.rig.stock.plugs}, after)
+    stocks = old.rig.stock, new.rig.stock
+    plugs, cables = stocks[0].plugs | stocks[1].plugs, stocks[0].cables | stocks[1].cables
+    bench = Bench(plugs, after, cables)
     spares = spare_leads(old.rig, built, board)
     plans = lead_plans(built, board, new.get(CableLengths), spares, bench)
     return redressed(plans, old.get(CableRoutes), new.get(CableRoutes), on_decks(board, exchanged))

@@ -55,7 +55,7 @@ def crowd(seed: int) -> tuple[tuple[BoardLead, ...], dict[str, Length], tuple[Bo
         least, more = dice.choice((60, 120, 180)), dice.choice((20, 200))
         windows[need.mark] = window_of(need.mark, least, least + more, least + 1)
     ports = {Port(thing, str(jack)): port() for thing in "ab" for jack in range(3) if dice.random() < 0.5}
-    return needs, windows, haves, Bench(PLUGS, Successors({}, ports))
+    return needs, windows, haves, Bench(PLUGS, Successors({}, ports), {})
 
 
 @pytest.mark.parametrize("seed", range(300))

@@ -24,7 +24,7 @@ PLUGS = {
     name: Plug(name, name, HERE, cut_in_mm=None if mm is None else Fact(mm, f"{mm:g} mm", HERE))
     for name, mm in CUT_IN.items()
 }
-BENCH = Bench(PLUGS, Successors({}, {}))
+BENCH = Bench(PLUGS, Successors({}, {}), {})
 LEVELS = 6
 STEP = 1000  # more than any level comes to here: at most 7 leads of at most 100 mm
 NEVER = float(STEP**LEVELS)

@@ -1,9 +1,9 @@
-"""Differences of decks and leads -> the same, held back where tape and trimming err by more than that."""
+"""Differences of decks and leads -> the same, held back where tape and trimming err by more than that, and where no hand has to do with them."""
 
 from __future__ import annotations
 
 from rigc.analysis.results import Results
-from rigc.analysis.revision.compared.aspect import DESIGN, REDRILL
+from rigc.analysis.revision.compared.aspect import DESIGN, REDRILL, RELABEL
 from rigc.analysis.revision.compared.changed import CHANGED, REMOVED, ChangedThing, Difference
 from rigc.analysis.revision.plan.leads.plan import KEEP
 from rigc.analysis.revision.rework import Rework
@@ -39,6 +39,21 @@ def with_leads_kept(things: tuple[ChangedThing, ...], results: Results) -> tuple
     measured on the board that was built counts more than what was reckoned."""
     rework = results.get(Rework)
     return tuple(_kept(each, rework) if each.kind == "lead" and each.how != REMOVED else each for each in things)
+
+
+def with_labels_left(things: tuple[ChangedThing, ...]) -> tuple[ChangedThing, ...]:
+    """What goes keeps its labels in the bag of what came off, as the rework has it: no lead bears that number now."""
+    return tuple(
+        each.replace(differences=tuple(map(_left, each.differences)))
+        if each.kind in ("lead", "special lead") and each.how == REMOVED
+        else each
+        for each in things
+    )
+
+
+def _left(each: Difference) -> Difference:
+    held: Difference = each.replace(held="it goes with its labels on") if RELABEL in each.work else each
+    return held
 
 
 def _kept(thing: ChangedThing, rework: Rework) -> ChangedThing:

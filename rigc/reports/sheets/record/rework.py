@@ -90,10 +90,16 @@ def _way_back(plan: Rework) -> Paragraph:
         (
             f"Keep {what} in one bag, {KEPT_SHOWS.value:g} shows long." if what else "Nothing is left over to keep.",
             f"Back to {plan.before}: the steps from last to first, by the sheets of {plan.before}.",
-            *([f"To be made anew for it: {', '.join(binned)}."] if binned else ()),
+            *([_binned(binned)] if binned else ()),
         ),
         heading=_back(plan),
     )
+
+
+def _binned(marks: list[str]) -> str:
+    many = len(marks) > 1
+    listed = f"{', '.join(marks[:-1])} and {marks[-1]}" if many else marks[0]
+    return f"Binned, as {'they' if many else 'it'} would serve nowhere on this board: {listed}. For the way back, make anew."
 
 
 def _back(plan: Rework) -> str:

@@ -8,7 +8,7 @@ from rigc.analysis.leads.lengths.lead_ends import tenths
 from rigc.analysis.revision.board import BoardLead
 from rigc.analysis.revision.plan.successors import Successors
 from rigc.model.jacks import Port
-from rigc.model.stock import Plug
+from rigc.model.stock import Cable, Plug
 from rigc.record import Record
 
 TOO_SHORT, TOO_LONG, OTHER_CABLE, OTHER_PLUG = "too short", "too long", "other cable", "other plug"
@@ -37,10 +37,26 @@ class Fit(Record):
 
 
 class Bench(Record):
-    """What fits depend on beside the two leads: the plugs of the stock, and which unit succeeds which."""
+    """What fits depend on beside the two leads: the plugs and cables of the stock, and which unit succeeds which."""
 
     plugs: dict[str, Plug]
     after: Successors
+    cables: dict[str, Cable]
+
+    def carries_as_much(self, have: BoardLead, need: BoardLead) -> bool:
+        """Whether the cable of `have` does what that of `need` does: as many conductors, and for power as thick ones. Of what is not
+        known nobody can say so."""
+        if have.cable == need.cable:
+            return True
+        one, other = self.cables.get(have.cable or ""), self.cables.get(need.cable or "")
+        if one is None or other is None or one.conductors is None or other.conductors is None:
+            return False
+        if one.conductors < other.conductors:
+            return False
+        if need.signal not in ("dc", "ac"):
+            return True
+        areas = one.area_mm2, other.area_mm2
+        return areas[0] is not None and areas[1] is not None and areas[0].value >= areas[1].value
 
 
 def fit(have: BoardLead, need: BoardLead, window: Length, bench: Bench) -> Fit | str:

@@ -107,14 +107,18 @@ def _by_number(built: Board, need: BoardLead, taken: set[str], bench: Bench) -> 
 
 
 def _pulled(lead: BoardLead, new: Board, lengths: CableLengths, bench: Bench) -> LeadPlan:
-    """Stored where it could take the place of a lead of the new board as it is, or of all of its kind, being longer;
-    else binned. A captive lead goes with its unit, and a stage lead is never of no use."""
+    """Stored where it could take the place of a lead of the new board as it is, or of all of its kind, being longer; else binned. For a
+    spare another cable will do. A captive lead goes with its unit, and a stage lead is never of no use."""
     if lead.captive or lead.stage:
         return LeadPlan(lead.mark, STORE, lead, None, why="it goes with its unit" if lead.captive else "")
     peers = [
         need for mark, need in new.leads.items() if mark in lengths.lengths and _measurable(need) and not need.leg_of
     ]
-    found = [fit(lead, need, lengths.lengths[need.mark], bench) for need in peers if need.signal == lead.signal]
+    found = [
+        fit(lead.replace(cable=need.cable), need, lengths.lengths[need.mark], bench)
+        for need in peers
+        if need.signal == lead.signal and bench.carries_as_much(lead, need)
+    ]
     serves = any(isinstance(one, Fit) and not one.plugged for one in found)
     universal = bool(found) and all(one == TOO_LONG for one in found)
     return LeadPlan(lead.mark, STORE if lead.leg_of is None and (serves or universal) else BIN, lead, None)
