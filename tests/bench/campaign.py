@@ -6,8 +6,9 @@ Each input is one rig of this project (examples, the rigs of tests, the cases of
 of odd signs, with lines in other blocks, blocks of other rigs, one name for two things, another unit of measure or a number at an end of
 its range, made from its seed alone. A command has to answer: with exit code 0, 1 or 2, in 10 s of processor time, within 1 GB, without
 a value that is none in what it prints. What does not is kept in the folder `campaign-failures`, named by command and seed, and listed.
-`compile` is the check without its command: no mend tried, nothing written, a rig read from what is known of the one that it was spoiled
-from, `RUN` spoils of one rig after another, so that many inputs can be; it is asked for alone. What it finds is judged as well: each finding has a place, something
+`compile` is the check without its command: no mend tried, nothing written, `RUN` spoils of one rig after another, each taking from the last what
+the spoil left alone, as an editor does, so that many inputs can be; it is asked for alone. One of `FULL` is compiled afresh as well, and has to
+come to the same, and once more with all that a command seeks. What is found is judged: each finding has a place, something
 to do and no hole in a sentence (`poor`). After so many minutes no more are begun; `keep` adds what was counted to `campaign.md` beside
 this file.
 """
@@ -37,14 +38,16 @@ sys.path[:0] = [str(HERE), str(HERE.parent)]
 
 from spoiled import spoiled  # noqa: E402
 
+from rigc.analysis.results import Beside, Results  # noqa: E402
 from rigc.cli import main  # noqa: E402
-from rigc.compile import compile_rig  # noqa: E402
-from rigc.diagnostics.diagnostic import Diagnostic  # noqa: E402
+from rigc.compile import compile_rig, read_rig  # noqa: E402
+from rigc.diagnostics.diagnostic import Diagnostic, Level  # noqa: E402
 from rigc.diagnostics.terminal import text as text_of  # noqa: E402
 from rigc.files.disk import Disk  # noqa: E402
 from rigc.files.reader import CachedReader  # noqa: E402
 from rigc.files.reading import decode  # noqa: E402
 from rigc.loader import Unreadable  # noqa: E402
+from rigc.model.resolve import KnownThings  # noqa: E402
 from rigc.source import Source  # noqa: E402
 from rigc.syntax.parse import parse  # noqa: E402
 from rigc.syntax.parsed import Parsed  # noqa: E402
@@ -57,7 +60,7 @@ BATCH, QUICK_BATCH = 400, 8000
 RUN = 40
 """So many spoils of one rig follow one another."""
 FULL = 20
-"""One of so many is compiled with the advice and the effort of a command; the others seek no places."""
+"""One of so many is compiled afresh too, and with the advice and the effort of a command; the others seek no places."""
 FINE = ("exit 0", "exit 1", "exit 2")
 FAILURES = Path("campaign-failures")
 LITTLE_EFFORT = 50
@@ -117,6 +120,9 @@ class Shelf:
         self._near: Parsed | None = None
         self._near = self.parse(self._source)
         self.reserved = READER.reserved
+        self._last: Results | None = None
+        self._known: KnownThings | None = None
+        self.going_on()
 
     def spoil(self, text: str) -> None:
         """From now on the rig holds this text. Raises `Unreadable`."""
@@ -133,25 +139,40 @@ class Shelf:
             self._parsed[source] = parse(source, READER.grammar)
         return self._parsed[source]
 
+    def going_on(self) -> tuple[Diagnostic, ...]:
+        """What is found, where what is as it was in the last text is not computed again. Raises `Unreadable`."""
+        read = read_rig(self, self.name, self, KnownThings(self._known))
+        self._known = read.known
+        last = Beside(self._last, goes_on=True)
+        made = compile_rig(self, self.name, self, advice=False, effort=LITTLE_EFFORT, read=read, beside=last)
+        if made.results is not None:
+            self._last = made.results
+        return made.findings
+
 
 def compiled(shelf: Shelf, text: str, full: bool) -> tuple[str, list[str]]:
     """What the check comes to, in a word, and what of its findings is poor."""
     try:
         shelf.spoil(text)
-        made = compile_rig(shelf, shelf.name, shelf, advice=full, effort=None if full else LITTLE_EFFORT)
+        found = shelf.going_on()
     except Unreadable:
         return "exit 2", []
-    odd = (
-        []
-        if not full
-        else [found for found in _NO_VALUE.findall(text_of(made.findings)) if found.lower() not in text.lower()]
-    )
+    if not full:
+        return f"exit {int(any(each.level is Level.ERROR for each in found))}", [
+            lack for each in found for lack in lacks(each, text, False)
+        ]
+    if compile_rig(shelf, shelf.name, shelf, advice=False, effort=LITTLE_EFFORT).findings != found:
+        return "found otherwise than in a first look", []
+    made = compile_rig(shelf, shelf.name, shelf)
+    odd = [found for found in _NO_VALUE.findall(text_of(made.findings)) if found.lower() not in text.lower()]
     outcome = f"printed {odd[0]}" if odd else f"exit {int(made.has_errors)}"
-    return outcome, [
-        f"{why}: {finding.message} [{finding.kind.name}] do: {finding.advice}"
-        for finding in made.findings
-        for why in poor(finding, text, full)
-    ]
+    return outcome, [lack for each in made.findings for lack in lacks(each, text, True)]
+
+
+def lacks(finding: Diagnostic, text: str, full: bool) -> list[str]:
+    """What a finding lacks, with the finding."""
+    told = f"{finding.message} [{finding.kind.name}] do: {finding.advice}"
+    return [f"{why}: {told}" for why in poor(finding, text, full)]
 
 
 def poor(finding: Diagnostic, text: str, full: bool) -> list[str]:
@@ -247,11 +268,11 @@ def quick_batch(first: int, last: int) -> list[tuple[int, str, str, str, float]]
         name = source.relative_to(HERE.parent).as_posix()
         for seed in range(start, min(start + RUN, last)):
             text = spoiled(shelf.good, seed)
-            lacks: list[str] = []
+            short: list[str] = []
             begin = time.process_time()
             signal.setitimer(signal.ITIMER_PROF, MOST_S)
             try:
-                outcome, lacks = compiled(shelf, text, seed % FULL == 0)
+                outcome, short = compiled(shelf, text, seed % FULL == 0)
             except TooLong:
                 outcome = f"longer than {MOST_S} s"
             except MemoryError:
@@ -261,12 +282,12 @@ def quick_batch(first: int, last: int) -> list[tuple[int, str, str, str, float]]
             finally:
                 signal.setitimer(signal.ITIMER_PROF, 0)
             found.append((seed, "compile", name, outcome, time.process_time() - begin))
-            if outcome not in FINE or lacks:
+            if outcome not in FINE or short:
                 FAILURES.mkdir(exist_ok=True)
                 (FAILURES / f"{'poor' if outcome in FINE else 'compile'}-{seed}.rig").write_bytes(
                     text.encode("utf-8", "surrogatepass")
                 )
-            for each in lacks:
+            for each in short:
                 print(f"poor {seed} ({name}): {each}", flush=True)
     return found
 
