@@ -176,14 +176,13 @@ def lacks(finding: Diagnostic, text: str, full: bool) -> list[str]:
 
 
 def poor(finding: Diagnostic, text: str, full: bool) -> list[str]:
-    """What a finding lacks that each should have: a place, something to do, whole sentences."""
+    """What a finding lacks that each should have: a place, something to do, whole sentences. Its mends were not tried, and are not judged."""
     ours = (
         finding.message,
         finding.note,
         finding.label,
         *(each.text for each in finding.also),
         finding.help,
-        *(each.words for each in finding.mends),
     )
     return [
         *(["no place"] if finding.span is None else []),

@@ -154,6 +154,8 @@ def _name_before_direction(m: Mistake) -> Wording | None:
     typed = re.match(rf"({_NAME})[ \t]+(in|out|thru)(?=[ \t])", m.after)
     if kind is None or not m.awaits("in", "out"):
         return None
+    if typed is None and not re.fullmatch(_NAME, m.word):
+        return None
     if typed is None:
         both = f"{kind[1]} in {m.word}, or {kind[1]} out {m.word}"
         return Wording(f"'in' or 'out' is missing before '{m.word}'", "a word is missing here", f"write {both}")
