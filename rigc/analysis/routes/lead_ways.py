@@ -31,7 +31,7 @@ def lead_ways(route: Route, around: DeckBoxes) -> tuple[Way, ...]:
         first, last = last, first
     lanes = _lanes(first, last)
     ways = dict.fromkeys(lane_way(here, there, lane) for lane in lanes if min(first, last) <= lane <= max(first, last))
-    return tuple(_as_short(ways, cost, around.hanging_between(here[0], there[0]))) or _past(
+    return tuple(_as_short(ways, cost, around.hanging_between(here, there))) or _past(
         here, there, route.around, cost, around.hanging
     )
 

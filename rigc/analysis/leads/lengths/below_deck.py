@@ -34,8 +34,8 @@ def way_below(
     between: Sequence[Box] | None = None,
 ) -> Below | None:
     """Straight along a lane where nothing hangs in it; else round or beneath what does, whichever is shorter. A stated lane is
-    left only where it can't be kept. None if there is no way. `between` are those boxes that reach between the ends in x, where
-    they are known."""
+    left only where it can't be kept. None if there is no way. `between` are those boxes that reach between the ends and the lane,
+    where they are known."""
     if not hanging:
         return Below()
     for each in (start[1], end[1]) if lane is None else (lane,):

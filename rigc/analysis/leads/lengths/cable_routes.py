@@ -265,7 +265,9 @@ def _way_below(
 ) -> tuple[int | None, Below | None]:
     """The lane that a lead keeps to below the deck, and how it runs there; None if there is no way."""
     lane = nearest_lane(here, there, lanes)
-    way = way_below(here, there, lane, around.hanging, _size(deck), around.hanging_between(here[0], there[0]))
+    rows = (here[1], there[1], *(() if lane is None else (lane,)))
+    near = around.hanging_between((here[0], min(rows)), (there[0], max(rows)))
+    way = way_below(here, there, lane, around.hanging, _size(deck), near)
     return None if way is None or way.around else lane, way
 
 

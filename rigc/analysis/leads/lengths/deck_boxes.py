@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterable, Iterator
-from operator import itemgetter
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from functools import cached_property
+from operator import attrgetter, itemgetter
 
 from rigc.analysis.deck.placement import Outline, Placement
 from rigc.analysis.leads.lengths.lead_ends import tenths
@@ -50,38 +51,77 @@ HangingAt = tuple[int, int, int, int, int | None]
 """Left, front, right and rear of what hangs, and what it costs to pass beneath it."""
 
 
+class _Filed:
+    """Boxes along one axis of the deck, in the order of where they begin, each with its place among them all."""
+
+    def __init__(self, boxes: Iterable[Box], begin: Callable[[Box], int], end: Callable[[Box], int]) -> None:
+        self._boxes = sorted(enumerate(boxes), key=lambda each: begin(each[1]))
+        self._begins = [begin(box) for _, box in self._boxes]
+        self._longest = max((end(box) - begin(box) for _, box in self._boxes), default=0)
+
+    def stretch(self, start: int, end: int) -> tuple[int, int]:
+        """From which to which of them all stand that reach there; others may, too."""
+        return bisect_left(self._begins, start - self._longest), bisect_right(self._begins, end)
+
+    def at(self, stretch: tuple[int, int]) -> list[tuple[int, Box]]:
+        return self._boxes[stretch[0] : stretch[1]]
+
+
+class _Shelf:
+    """Boxes of one side of the deck, filed along both its axes."""
+
+    def __init__(self, boxes: Sequence[Box]) -> None:
+        self._across = _Filed(boxes, attrgetter("left"), attrgetter("right"))
+        self._along = _Filed(boxes, attrgetter("front"), attrgetter("rear"))
+
+    def between(self, one: tuple[int, int], other: tuple[int, int]) -> list[Box]:
+        """Those that reach into the strip between the x of two points, and up to what lies between their y, in their order."""
+        (left, front), (right, rear) = one, other
+        left, right = (left, right) if left < right else (right, left)
+        front, rear = (front, rear) if front < rear else (rear, front)
+        columns, rows = self._across.stretch(left, right), self._along.stretch(front, rear)
+        fewer = columns[1] - columns[0] < rows[1] - rows[0]
+        near = [
+            each
+            for each in (self._across.at(columns) if fewer else self._along.at(rows))
+            if each[1].left < right and each[1].right > left and each[1].front <= rear and each[1].rear >= front
+        ]
+        near.sort(key=itemgetter(0))
+        return [box for _, box in near]
+
+
 class DeckBoxes:
-    """All boxes and drop lines of one deck, sorted so that a question looks at few of them."""
+    """All boxes and drop lines of one deck, filed so that a question looks at few of them."""
 
     def __init__(self, boxes: Iterable[Box], lines: Iterable[int]) -> None:
         self.lines = sorted(lines)
         self.by_thing = {box.thing: box for box in boxes}
-        self._top = sorted((box for box in self.by_thing.values() if not box.under), key=lambda box: box.left)
-        self._lefts = [box.left for box in self._top]
-        self._widest = max((box.right - box.left for box in self._top), default=0)
         self.hanging = tuple(box for box in self.by_thing.values() if box.under)
-        self._low = sorted(enumerate(self.hanging), key=lambda each: each[1].left)
-        self._low_lefts = [box.left for _, box in self._low]
-        self._low_widest = max((box.right - box.left for box in self.hanging), default=0)
         self.hanging_at: tuple[HangingAt, ...] = tuple(
             (box.left, box.front, box.right, box.rear, box.beneath) for box in self.hanging
         )
         self._covered: dict[int, tuple[list[float], list[float]]] = {}
         self._across: dict[int, list[tuple[Box, tuple[float, float]]]] = {}
 
-    def on_top(self, left: int, right: int) -> Iterator[Box]:
-        """The things on top that may reach into the strip between two x, left ones first."""
-        first = bisect_left(self._lefts, left - self._widest)
-        for box in self._top[first : bisect_left(self._lefts, right)]:
-            if box.right > left:
-                yield box
+    @cached_property
+    def _top(self) -> _Shelf:
+        return _Shelf([box for box in self.by_thing.values() if not box.under])
 
-    def hanging_between(self, one: int, other: int) -> list[Box]:
-        """What hangs there and may reach into the strip between two x, in the order of `hanging`."""
-        left, right = (one, other) if one < other else (other, one)
-        first = bisect_left(self._low_lefts, left - self._low_widest)
-        near = self._low[first : bisect_right(self._low_lefts, right)]
-        return [box for _, box in sorted(near, key=itemgetter(0))]
+    @cached_property
+    def _low(self) -> _Shelf:
+        return _Shelf(self.hanging)
+
+    @cached_property
+    def _along(self) -> _Filed:
+        return _Filed(self.by_thing.values(), attrgetter("front"), attrgetter("rear"))
+
+    def on_top(self, one: tuple[int, int], other: tuple[int, int]) -> list[Box]:
+        """The things on top that may reach between two points."""
+        return self._top.between(one, other)
+
+    def hanging_between(self, one: tuple[int, int], other: tuple[int, int]) -> list[Box]:
+        """What hangs there and may reach between two points, in the order of `hanging`."""
+        return self._low.between(one, other) if self.hanging else []
 
     def covers(self, x: int, y: int) -> bool:
         """Whether a point lies strictly inside a footprint, above or below the deck; edges leave it free."""
@@ -94,7 +134,8 @@ class DeckBoxes:
     def cover(self, x: int, line: int) -> Box | None:
         """The first thing that covers a line along x at that x; its edges leave it free."""
         if line not in self._across:
-            across = ((box, box.across(line)) for box in self.by_thing.values())
+            near = sorted(self._along.at(self._along.stretch(line, line)), key=itemgetter(0))
+            across = ((box, box.across(line)) for _, box in near)
             self._across[line] = [(box, part) for box, part in across if part is not None]
         return next((box for box, (left, right) in self._across[line] if left < x < right), None)
 
@@ -127,7 +168,8 @@ class DeckBoxes:
         """The stretches of a line in x that are covered; two that only touch leave the point between them free."""
         lefts: list[float] = []
         rights: list[float] = []
-        across = sorted(found for box in self.by_thing.values() if (found := box.across(y)) is not None)
+        near = self._along.at(self._along.stretch(y, y))
+        across = sorted(found for _, box in near if (found := box.across(y)) is not None)
         for left, right in across:
             if rights and left < rights[-1]:
                 rights[-1] = max(rights[-1], right)

@@ -22,7 +22,7 @@ def runs_direct(start: Box, end: Box, exits: tuple[Spot, Spot], around: DeckBoxe
 def free_bends(exits: tuple[Spot, Spot], around: DeckBoxes) -> tuple[Spot, ...]:
     """The bends of the paths with one bend between two exits that cross nothing on top: first y then x, first x then y."""
     (x1, y1), (x2, y2) = exits
-    on_top = tuple(around.on_top(min(x1, x2), max(x1, x2)))
+    on_top = around.on_top(*exits)
     return tuple(
         bend
         for bend in ((x1, y2), (x2, y1))
@@ -32,7 +32,8 @@ def free_bends(exits: tuple[Spot, Spot], around: DeckBoxes) -> tuple[Spot, ...]:
 
 def clear_above(start: Spot, end: Spot, around: DeckBoxes) -> bool:
     """Whether a straight stretch over the deck crosses nothing that stands on top."""
-    boxes = around.on_top(min(start[0], end[0]) - 1, max(start[0], end[0]) + 1)
+    (x1, y1), (x2, y2) = start, end
+    boxes = around.on_top((min(x1, x2) - 1, y1), (max(x1, x2) + 1, y2))
     return not any(_crosses(start, end, box) for box in boxes)
 
 
@@ -40,11 +41,13 @@ def _between(start: Box, end: Box, around: DeckBoxes) -> bool:
     """Whether a third thing reaches between the facing edges of two, over the y that both share."""
     left, right = sorted((start, end), key=lambda box: box.left)
     front, rear = max(start.front, end.front), min(start.rear, end.rear)
+    if left.right >= right.left or front >= rear:
+        return False
     return any(
         box.thing not in (start.thing, end.thing)
         and max(box.left, left.right) < min(box.right, right.left)
         and max(box.front, front) < min(box.rear, rear)
-        for box in around.on_top(left.right, right.left)
+        for box in around.on_top((left.right, front), (right.left, rear))
     )
 
 
