@@ -12,7 +12,7 @@ from rigc.analysis.leads.lengths.cable_routes import CableRoutes, Route
 from rigc.analysis.leads.lengths.deck_boxes import DeckBoxes, deck_boxes
 from rigc.analysis.routes.kept_apart import from_pickup
 from rigc.analysis.routes.lead_ways import lead_ways
-from rigc.analysis.routes.stretches import NO_SIDE, Side, side_of
+from rigc.analysis.routes.stretches import NO_SIDE, Side, Stretch, side_of
 from rigc.analysis.routes.way_choice import chosen_ways
 from rigc.analysis.routes.way_costs import LeadSides, way_costs
 from rigc.analysis.signal.loading.loading import Loading
@@ -44,14 +44,12 @@ class RoutePath(Record):
     @cached_property
     def sides(self) -> tuple[Side, Side]:
         """Its stretches over the deck and below it, in tenths of a millimetre."""
-        stretches = list(pairwise([(round(x * 10), round(y * 10)) for x, y in self.points]))
-        over, below = (
-            side_of([each for each, over in zip(stretches, self.above, strict=True) if over is side])
-            if side in self.above
-            else NO_SIDE
-            for side in (True, False)
-        )
-        return over, below
+        over: list[Stretch] = []
+        below: list[Stretch] = []
+        ends = [(round(x * 10), round(y * 10)) for x, y in self.points]
+        for stretch, is_over in zip(pairwise(ends), self.above, strict=True):
+            (over if is_over else below).append(stretch)
+        return side_of(over) if over else NO_SIDE, side_of(below) if below else NO_SIDE
 
 
 class RoutePaths(Record):
@@ -104,30 +102,34 @@ def _sides(lead: Lead, paths: tuple[RoutePath, ...]) -> LeadSides:
 
 def _paths(placement: Placement, lead: Lead, route: Route, boxes: dict[str | None, DeckBoxes]) -> tuple[RoutePath, ...]:
     around = boxes[placement.points[lead.start].deck]
-    ways = lead_ways(route, around)
-    return tuple(_path(placement, lead, route, way, len(ways)) for way in ways)
+    ways, ends = lead_ways(route, around), _ends(placement, lead, route)
+    return tuple(_path(lead, route, way, ends, len(ways)) for way in ways)
 
 
-def _path(placement: Placement, lead: Lead, route: Route, way: Way, count: int) -> RoutePath:
+_Ends = tuple[tuple[Spot, Spot], tuple[Spot, Spot]]
+"""Of each end the jack and its exit, in mm."""
+
+
+def _path(lead: Lead, route: Route, way: Way, ends: _Ends, count: int) -> RoutePath:
     """The jack, its exit, the way between, and the same at the other end."""
     over = route.kind == "direct"
-    start, end = ([jack, exit_point] for jack, exit_point in _ends(placement, lead, route))
-    points = [*start, *((x / 10, y / 10) for x, y in way), *end[::-1]]
+    (start, start_exit), (end, end_exit) = ends
+    points = [start_exit, *[(x / 10, y / 10) for x, y in way], end_exit, end]
     on_top = [over or drop is not None for drop in route.drops]
     above = [on_top[0]] * 2 + [over] * (len(way) - 1) + [on_top[1]] * 2
-    kept: list[Spot] = [points[0]]
+    kept: list[Spot] = [start]
     sides: list[bool] = []
-    for point, side in zip(points[1:], above, strict=True):
+    for point, side in zip(points, above, strict=True):
         if point != kept[-1]:
             kept.append(point)
             sides.append(side)
     return RoutePath(lead.mark, tuple(kept), tuple(sides), count)
 
 
-def _ends(placement: Placement, lead: Lead, route: Route) -> list[tuple[Spot, Spot]]:
-    jacks = [placement.points[port] for port in (lead.start, lead.end)]
-    exits = [(x / 10, y / 10) for x, y in route.exits]
-    return [((jack.x_mm, jack.y_mm), spot) for jack, spot in zip(jacks, exits, strict=True)]
+def _ends(placement: Placement, lead: Lead, route: Route) -> _Ends:
+    start, end = placement.points[lead.start], placement.points[lead.end]
+    (x1, y1), (x2, y2) = route.exits
+    return ((start.x_mm, start.y_mm), (x1 / 10, y1 / 10)), ((end.x_mm, end.y_mm), (x2 / 10, y2 / 10))
 
 
 COMPUTE = route_paths

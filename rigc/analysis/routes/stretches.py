@@ -6,6 +6,7 @@ All in tenths of a millimetre. Leads on different sides of the deck do not meet:
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from functools import cached_property
 from math import atan2, degrees, hypot
 
 from rigc.model.geometry.rectangle import Rectangle
@@ -23,6 +24,27 @@ class Side(Record):
     along_x: tuple[tuple[float, float, float], ...]
     along_y: tuple[tuple[float, float, float], ...]
     askew: tuple[Stretch, ...]
+
+    @property
+    def is_there(self) -> bool:
+        """Whether it has any."""
+        return bool(self.along_x or self.along_y or self.askew)
+
+    @cached_property
+    def bounds(self) -> Bounds:
+        """How far they reach; nowhere but at 0 where there are none."""
+        xs: list[float] = []
+        ys: list[float] = []
+        for y, *ends in self.along_x:
+            xs += ends
+            ys.append(y)
+        for x, *ends in self.along_y:
+            xs.append(x)
+            ys += ends
+        for (x1, y1), (x2, y2) in self.askew:
+            xs += x1, x2
+            ys += y1, y2
+        return (min(xs), max(xs), min(ys), max(ys)) if xs else (0.0, 0.0, 0.0, 0.0)
 
 
 NO_SIDE = Side((), (), ())
@@ -49,17 +71,12 @@ def side_of(stretches: Iterable[Stretch]) -> Side:
     return Side(tuple(along_x), tuple(along_y), tuple(askew))
 
 
-def bounds(sides: Iterable[Side]) -> Bounds:
-    """How far all stretches reach; nowhere but at 0 where there are none."""
-    ends = [spot for side in sides for stretch in (*_stretches(side), *side.askew) for spot in stretch] or [(0.0, 0.0)]
-    xs, ys = [x for x, _ in ends], [y for _, y in ends]
-    return min(xs), max(xs), min(ys), max(ys)
-
-
 def around(sides: Iterable[Side]) -> Rectangle:
     """The rectangle around all stretches, in tenths of a millimetre; of no size where there are none."""
-    left, right, front, rear = bounds(sides)
-    return Rectangle(left, front, right - left, rear - front)
+    bounds = [each.bounds for each in sides if each.is_there] or [NO_SIDE.bounds]
+    lefts, rights, fronts, rears = zip(*bounds, strict=True)
+    left, front = min(lefts), min(fronts)
+    return Rectangle(left, front, max(rights) - left, max(rears) - front)
 
 
 def parallel_runs(one: Side, other: Side, within: float) -> list[tuple[float, float]]:

@@ -6,10 +6,11 @@ from functools import lru_cache
 
 from rigc.analysis.leads.leads import Lead
 from rigc.analysis.routes.kept_apart import apart_mm
-from rigc.analysis.routes.stretches import Bounds, Side, around, bounds, crossings, parallel_runs
+from rigc.analysis.routes.stretches import Bounds, Side, around, crossings, parallel_runs
 from rigc.analysis.routes.way_choice import Costs
 from rigc.facts.separation import BESIDE_AC_MM, BESIDE_DC_MM, LEAST_ANGLE_DEG
 from rigc.model.geometry.neighbours import neighbours
+from rigc.model.geometry.rectangle import Rectangle
 from rigc.record import Record
 
 FACTOR = 10**7
@@ -24,25 +25,41 @@ class LeadSides(Record):
 
 
 def way_costs(leads: list[LeadSides], hearing: frozenset[str], tied: frozenset[frozenset[str]]) -> Costs:
-    """The costs of all pairs that should keep apart or are tied; a pair that never comes near is left out.
+    """The costs of all pairs that should keep apart or are tied; a pair that costs nothing, whichever ways it takes, is left out.
 
     The weight of a run side by side is higher for a lead that is `hearing` (a pickup drives it).
     """
     found: Costs = {}
     few = len(leads) <= _MOST_KEPT
-    kept, told = (_kept, _table) if few else (_Kept, _table.__wrapped__)
-    ways = [kept(each.ways) for each in leads]
-    for first, second in neighbours([each.room for each in ways], BESIDE_AC_MM.value * 10):
+    make, told = (_kept, _table) if few else (_Kept, _table.__wrapped__)
+    made: dict[int, _Kept] = {}
+
+    def kept(place: int) -> _Kept:
+        if place not in made:
+            made[place] = make(leads[place].ways)
+        return made[place]
+
+    rooms = [around(side for way in each.ways for side in way) for each in leads]
+    for first, second in neighbours(rooms, BESIDE_AC_MM.value * 10):
         one, other = leads[first], leads[second]
         if len(one.ways) == len(other.ways) == 1:
             continue
         within = apart_mm(one.lead, other.lead)
-        if frozenset((one.lead.mark, other.lead.mark)) in tied:
+        if tied and frozenset((one.lead.mark, other.lead.mark)) in tied:
             found[first, second] = tuple(tuple(_apart(a, b) for b in other.ways) for a in one.ways)
-        elif within is not None:
-            weight = FACTOR**2 if {one.lead.mark, other.lead.mark} & hearing else FACTOR
-            found[first, second] = told(ways[first], ways[second], within * 10, weight)
+        elif within is not None and not _far(rooms[first], rooms[second], within * 10):
+            weight = FACTOR**2 if one.lead.mark in hearing or other.lead.mark in hearing else FACTOR
+            table = told(kept(first), kept(second), within * 10, weight)
+            if any(map(any, table)):
+                found[first, second] = table
     return found
+
+
+def _far(one: Rectangle, other: Rectangle, within: float) -> bool:
+    """Whether all that is in the one stays further than that from all in the other, or could only meet it at corners."""
+    beside = max(one.x_mm, other.x_mm) - min(one.right_mm, other.right_mm)
+    before = max(one.y_mm, other.y_mm) - min(one.rear_mm, other.rear_mm)
+    return beside > within or before > within or (beside > 0 and before > 0)
 
 
 _Bounded = tuple[Side, Bounds]
@@ -59,7 +76,6 @@ class _Kept:
 
     def __init__(self, ways: tuple[tuple[Side, Side], ...]) -> None:
         self.above, self.below = (_deck(tuple(way[at] for way in ways)) for at in (0, 1))
-        self.room = around(side for way in ways for side in way)  # around all, in tenths of a millimetre
 
 
 _kept = lru_cache(maxsize=4 * _MOST_KEPT)(_Kept)
@@ -68,7 +84,7 @@ _kept = lru_cache(maxsize=4 * _MOST_KEPT)(_Kept)
 def _deck(sides: tuple[Side, ...]) -> _Deck:
     places: dict[Side, int] = {}
     at = [places.setdefault(side, len(places)) for side in sides]
-    return at, [(side, bounds((side,))) for side in places]
+    return at, [(side, side.bounds) for side in places]
 
 
 @lru_cache(maxsize=40 * _MOST_KEPT)
