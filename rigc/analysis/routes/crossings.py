@@ -4,6 +4,9 @@ how near: `A5.D4.angle`, `.parallel`, `.distance`."""
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Callable
+from functools import cached_property, partial
+from typing import ClassVar
 
 from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.routes.kept_apart import from_pickup
@@ -24,19 +27,71 @@ FINE, TIED, FLAT, BESIDE = "fine", "tied on purpose", "crosses too flat", "too l
 
 
 class Crossing(Record):
-    """Two leads of unlike classes, an audio lead first: `angles` in degrees at which they cross (0: one lies on the other).
-    `parallel` is how long they run side by side in all, and `nearest` how near they are at the nearest of these runs, in mm;
-    None where they do not. `angle` tells the angles, each once; None where they do not cross. `hearing` is the state in which
-    a pickup drives the audio lead, empty if none."""
+    """Two leads of unlike classes, an audio lead first, what they do where they have `met`, and what gives the ways that they run. `hearing`
+    is the state in which a pickup drives the audio lead, empty if none. What is told of it is made when it is asked for: of most nobody asks."""
 
+    TOLD: ClassVar[tuple[str, ...]] = ("angle", "parallel", "nearest")
     one: Lead
     other: Lead
-    angles: tuple[float, ...]
-    angle: Answer | None
-    parallel: Figure | None
-    nearest: Figure | None
+    met: Together
+    ways: Callable[[], tuple[Answer, ...]]
     hearing: str
-    verdict: str
+    is_tied: bool
+
+    @cached_property
+    def angles(self) -> tuple[float, ...]:
+        """In degrees, at which they cross; 0: one lies on the other."""
+        return tuple(sorted(self.met.angles))
+
+    @cached_property
+    def angle(self) -> Answer | None:
+        """The angles, each once; None where they do not cross."""
+        if not self.angles:
+            return None
+        counts = Counter(f"{angle:.0f}" for angle in self.angles)
+        return Answer(
+            f"{self._name}.angle",
+            ", ".join(counts),
+            ", ".join(f"{angle}° at {count} point{'s' * (count > 1)}" for angle, count in counts.items()),
+            self.ways,
+            rule="the lesser angle between the two at each crossing on one side of the deck; 0: one lies on the other",
+            source="geometry on reckoned ways",
+            unit="°",
+        )
+
+    @cached_property
+    def parallel(self) -> Figure | None:
+        """How long they run side by side in all, in mm; None where they do not."""
+        if not self.met.runs:
+            return None
+        return known_figure(
+            f"{self._name}.parallel",
+            total(alike(long / 10) for long, _ in self.met.runs),
+            NEAREST_TENTH,
+            self.ways,
+            ours(BESIDE_DC_MM if self.other.signal == "dc" else BESIDE_AC_MM),
+            rule="runs beside each other on one side of the deck, nearer than the distance at which they count",
+            source=ARITHMETIC,
+        )
+
+    @cached_property
+    def nearest(self) -> Figure | None:
+        """How near they are at the nearest of these runs, in mm; None where there is none."""
+        if not self.met.runs:
+            return None
+        return known_figure(
+            f"{self._name}.distance",
+            least(*(alike(apart / 10) for _, apart in self.met.runs)),
+            NEAREST_TENTH,
+            self.ways,
+            rule="the nearest of these runs",
+            source=ARITHMETIC,
+        )
+
+    @property
+    def verdict(self) -> str:
+        """Whether they may run so."""
+        return TIED if self.is_tied else _verdict(self.other.signal, self.parallel_mm, self.angles)
 
     @property
     def parallel_mm(self) -> float:
@@ -47,6 +102,10 @@ class Crossing(Record):
     def nearest_mm(self) -> float:
         """How near they are at the nearest of these runs; 0 where there is none."""
         return self.nearest or 0.0
+
+    @property
+    def _name(self) -> str:
+        return f"{self.one.mark}.{self.other.mark}"
 
 
 class Crossings(Record):
@@ -69,58 +128,10 @@ def crossings(rig: Rig, leads: Leads, paths: RoutePaths, loading: Loading) -> Cr
     found = []
     for first, second in sorted(met):
         one, other = routed[first], routed[second]
-        is_tied = frozenset((one.mark, other.mark)) in tied
-        ways = (paths.told[one.mark], paths.told[other.mark])
-        found.append(_crossing(one, other, met[first, second], ways, hearing.get(one.mark, ""), is_tied))
+        is_tied = bool(tied) and frozenset((one.mark, other.mark)) in tied
+        ways = partial(tuple, (paths.told[one.mark], paths.told[other.mark]))
+        found.append(Crossing(one, other, met[first, second], ways, hearing.get(one.mark, ""), is_tied))
     return Crossings(tuple(found))
-
-
-def _crossing(
-    one: Lead, other: Lead, met: Together, ways: tuple[Answer, Answer], hearing: str, is_tied: bool
-) -> Crossing:
-    name, angles = f"{one.mark}.{other.mark}", tuple(sorted(met.angles))
-    parallel = _parallel(name, other.signal, met, ways) if met.runs else None
-    verdict = TIED if is_tied else _verdict(other.signal, parallel or 0.0, angles)
-    nearest = _nearest(name, met, ways) if met.runs else None
-    return Crossing(one, other, angles, _angle(name, angles, ways), parallel, nearest, hearing, verdict)
-
-
-def _angle(name: str, angles: tuple[float, ...], ways: tuple[Answer, Answer]) -> Answer | None:
-    if not angles:
-        return None
-    counts = Counter(f"{angle:.0f}" for angle in angles)
-    return Answer(
-        f"{name}.angle",
-        ", ".join(counts),
-        ", ".join(f"{angle}° at {count} point{'s' * (count > 1)}" for angle, count in counts.items()),
-        *ways,
-        rule="the lesser angle between the two at each crossing on one side of the deck; 0: one lies on the other",
-        source="geometry on reckoned ways",
-        unit="°",
-    )
-
-
-def _parallel(name: str, signal: str, met: Together, ways: tuple[Answer, Answer]) -> Figure:
-    return known_figure(
-        f"{name}.parallel",
-        total(alike(long / 10) for long, _ in met.runs),
-        NEAREST_TENTH,
-        *ways,
-        ours(BESIDE_DC_MM if signal == "dc" else BESIDE_AC_MM),
-        rule="runs beside each other on one side of the deck, nearer than the distance at which they count",
-        source=ARITHMETIC,
-    )
-
-
-def _nearest(name: str, met: Together, ways: tuple[Answer, Answer]) -> Figure:
-    return known_figure(
-        f"{name}.distance",
-        least(*(alike(apart / 10) for _, apart in met.runs)),
-        NEAREST_TENTH,
-        *ways,
-        rule="the nearest of these runs",
-        source=ARITHMETIC,
-    )
 
 
 def _verdict(signal: str, parallel_mm: float, angles: tuple[float, ...]) -> str:

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.routes.crossings import TIED, Crossing, Crossings
+from rigc.analysis.routes.crossings import Crossing, Crossings
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.facts.separation import BESIDE_AC_MM, BESIDE_DC_MM, LONG_MM
 
@@ -29,7 +29,7 @@ def lead_beside_power(crossings: Crossings) -> Iterator[Diagnostic]:
     found: dict[str, list[Crossing]] = {}
     for each in crossings.all:
         most = LONG_MM.value if each.other.signal == "dc" else 0.0
-        if each.hearing and each.verdict != TIED and each.parallel_mm - most > _HAIR_MM:
+        if each.hearing and not each.is_tied and each.parallel_mm - most > _HAIR_MM:
             found.setdefault(each.one.mark, []).append(each)
     yield from map(_told, found.values())
 
