@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from math import ceil, floor
 from types import MappingProxyType
 
 from rigc.analysis.deck.feet import spots_pressed
@@ -31,6 +32,7 @@ from rigc.model.things import Thing, Unit
 
 _UNKNOWN = 100_000  # where a height is not stated, everything is in the way
 _QUARTERS = (0, 90, 180, 270)
+_SAME = 1e-6  # of a tenth of a millimetre: no more than floats err
 
 Sides = Mapping[str, bool]
 """Things that are on another side of the deck than is usual, by name: whether below it."""
@@ -81,6 +83,7 @@ def board_of(
     in_front = tuple(_in_front(rig, deck, things, names))
     front = frozenset(thing.name for thing, _ in in_front)
     spacing = foot.SWITCH_SPACING_MM[rig.head.rig_class or "home"]
+    off = not all(_is_whole(at) for thing in every for spot in thing.switches for at in (spot.x_mm, spot.y_mm))
     return Board(
         width=tenths(deck.width_mm.value),
         depth=tenths(deck.depth_mm.value),
@@ -100,8 +103,8 @@ def board_of(
         tiers=tuple(Tier(tenths(each.front_mm), tenths(each.rear_mm), tenths(each.raised_mm)) for each in deck.tiers),
         tapes=tapes(deck, False),
         tapes_below=tapes(deck, True),
-        aside=tenths(spacing[0].value),
-        behind=tenths(spacing[1].value),
+        aside=tenths(spacing[0].value) + off,
+        behind=tenths(spacing[1].value) + off,
         apart=tenths(foot.LIFT_OUT_MM.value),
         air=tenths(clearance.PLUG_GAP_MM.value),
         step=tenths(step_mm),
@@ -186,8 +189,8 @@ def _shape(thing: Thing, turned: int, laid: _Laid, links: list[Lead], hands: tup
     pressed = spots_pressed(thing, laid.rig.places[thing.name]) if isinstance(thing, Unit) else ()
     return Shape(
         turned,
-        tenths(outline.width_mm),
-        tenths(outline.depth_mm),
+        _outward(outline.width_mm),
+        _outward(outline.depth_mm),
         tuple(_socket(laid, port, ends) for port, ends in _sockets(thing.name, laid, links).items()),
         tuple(_turned_spot(thing, spot.x_mm, spot.y_mm, turned) for spot in switches),
         tuple(_turned_spot(thing, spot.x_mm, spot.y_mm, turned) for spot in knobs),
@@ -227,21 +230,39 @@ def _sockets(name: str, laid: _Laid, links: list[Lead]) -> dict[Port, LeadEnd | 
 
 def _socket(laid: _Laid, port: Port, end: LeadEnd | None) -> Socket:
     plug, point = laid.plugs.get(port), laid.placement.points[port]
-    x, y = tenths(point.x_mm), tenths(point.y_mm)
+    dx, dy = round(point.dx), round(point.dy)
+    x, y = _towards(point.x_mm, dx), _towards(point.y_mm, dy)
+    beside = point.y_mm if dx else point.x_mm
     low, high = (-_UNKNOWN, _UNKNOWN) if plug is None or plug.levels_mm is None else map(tenths, plug.levels_mm)
     return Socket(
         x=x,
         y=y,
-        dx=round(point.dx),
-        dy=round(point.dy),
+        dx=dx,
+        dy=dy,
         exit=0 if end is None else abs(end.x - x) + abs(end.y - y),
-        needs=0 if plug is None else tenths(plug.needs_mm),
-        width=0 if plug is None else tenths(plug.width_mm),
+        needs=0 if plug is None else _outward(plug.needs_mm),
+        width=0 if plug is None else _outward(plug.width_mm) + (not _is_whole(beside)),
         low=low,
         high=high,
         above=0 if end is None else end.above or 0,
         jack=port.jack,
     )
+
+
+def _outward(length_mm: float) -> int:
+    """A length in tenths of a millimetre that is nowhere too short: what is stated in inches is seldom a whole number of them."""
+    return tenths(length_mm) if _is_whole(length_mm) else ceil(length_mm * 10)
+
+
+def _towards(at_mm: float, side: int) -> int:
+    """Where a jack lies, in tenths of a millimetre: no farther in than it is, on the side to which its plug looks."""
+    if not side or _is_whole(at_mm):
+        return tenths(at_mm)
+    return ceil(at_mm * 10) if side > 0 else floor(at_mm * 10)
+
+
+def _is_whole(length_mm: float) -> bool:
+    return abs(length_mm * 10 - tenths(length_mm)) < _SAME
 
 
 def _turned_spot(thing: Thing, x_mm: float, y_mm: float, turned: int) -> Spot:

@@ -46,6 +46,7 @@ def supply(kind: str, *lines: str) -> str:
 POWER = "power {\n  marl from brook.o1\n  hedge from brook.o2\n}\n"
 NINE = "inlet dc barrel 5.5 x 2.1 mm rear 35 mm up 25 mm", "needs 9 V dc", "draws 10 mA"
 CHAIN = "chain marl -> hedge\n"
+INCHES = "unit {} {{\n  body 2.615 x 4.6 x 2 in\n  input in ts right 3 in up 1 in\n  output out ts left 3 in up 1 in\n  worked by hand\n}}\n"
 SMALL = {
     "a coil wants distance from a linear supply": (
         block("deck", "plank", *DECK)
@@ -96,6 +97,22 @@ SMALL = {
         block("deck", "plank", *DECK, "heel 60 mm")
         + pedal("marl", "switch at 35, 25 mm")
         + pedal("hedge", "switch at 35, 25 mm")
+        + CHAIN
+    ),
+    "sizes in inches, no whole tenths of a millimetre": (
+        block("deck", "plank", "size 9 x 5 in")
+        + block(
+            "plug",
+            "slim",
+            "fits ts",
+            "stands out 0.741 in",
+            "bend 0 in",
+            "leaves at 0.4 in",
+            "wide 0.6 in",
+            "tall 0.6 in",
+        )
+        + INCHES.format("marl")
+        + INCHES.format("hedge")
         + CHAIN
     ),
     "worked by hand": (
