@@ -148,6 +148,12 @@ class Rig(Record):
         """The deck meant where a place names none."""
         return deck_meant(self.decks)
 
+    def reserved_on(self, deck: Deck) -> tuple[Area, ...]:
+        """The rooms that are reserved on a deck."""
+        return tuple(
+            room for room in self.reserved_rooms if (self.decks.get(room.deck) if room.deck else self.deck) is deck
+        )
+
     def behind_strip(self, strip: str) -> tuple[str, ...]:
         """All that takes its mains from a strip: what is plugged into it, and into a strip that hangs on it."""
         return tuple(

@@ -38,7 +38,7 @@ FUSES = {"FF": "very quick", "F": "quick", "M": "medium", "T": "slow", "TT": "ve
 
 class Area(Record):
     """A rectangle on a thing's base or on a deck, in mm; `what` names it (`battery-door`, `handle`). `chosen`: the compiler chose where
-    it lies."""
+    it lies. `deck` is the one on which a room is reserved, None where the source names none."""
 
     what: str
     x_mm: float
@@ -47,6 +47,7 @@ class Area(Record):
     depth_mm: float
     span: Span
     chosen: bool = False
+    deck: str | None = None
 
     @property
     def room(self) -> Rectangle:

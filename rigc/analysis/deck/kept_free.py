@@ -30,10 +30,9 @@ def kept_free(rig: Rig, deck: Deck, body: Outline) -> Iterator[KeptFree]:
         yield KeptFree(area.room, named, str(number), "kept free", area.span)
     if body.under:
         return
-    if rig.deck is not None and deck.name == rig.deck.name:
-        for number, area in enumerate(rig.reserved_rooms, start=1):
-            named = "a reserved room" if area.what == "reserved" else f"the room reserved for '{area.what}'"
-            yield KeptFree(area.room, named, f"reserved {number}", "kept free", area.span)
+    for number, area in enumerate(rig.reserved_on(deck), start=1):
+        named = "a reserved room" if area.what == "reserved" else f"the room reserved for '{area.what}'"
+        yield KeptFree(area.room, named, f"reserved {number}", "kept free", area.span)
     if deck.width_mm is not None:
         if deck.heel_mm is not None:
             room = Rectangle(0.0, 0.0, deck.width_mm.value, deck.heel_mm.value)

@@ -99,7 +99,7 @@ def board_of(
         links=tuple(_link(rig, lead, laid[0], names, links, weighed, opened) for lead in links),
         wishes=(*(wish for _, wish in wished), *(wish for _, wish in in_front)),
         kept_free=tuple(map(_area, deck.keep_outs)),
-        reserved=(*(map(_area, rig.reserved_rooms) if rig.deck is deck else ()), *_heel(deck)),
+        reserved=(*map(_area, rig.reserved_on(deck)), *_heel(deck)),
         tiers=tuple(Tier(tenths(each.front_mm), tenths(each.rear_mm), tenths(each.raised_mm)) for each in deck.tiers),
         tapes=tapes(deck, False),
         tapes_below=tapes(deck, True),

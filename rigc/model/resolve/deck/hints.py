@@ -7,7 +7,8 @@ from typing import Any
 
 from rigc.diagnostics.mend import Delete, Mend
 from rigc.diagnostics.near import nearest
-from rigc.model.deck import Deck, Hint, LaterRoom, Weight
+from rigc.diagnostics.wording import listed
+from rigc.model.deck import Deck, Hint, LaterRoom, Weight, deck_meant
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.deck.deck import PLACEABLE, area
 from rigc.model.scope import MISUSED, UNKNOWN, stated_twice
@@ -34,21 +35,54 @@ _KINDS = (*_ALONE, *_SEVERAL, nodes.Beside, nodes.Reach, nodes.Away, nodes.Symme
 
 
 def hints(context: Context, decks: dict[str, Deck], off_board: Collection[str]) -> tuple[Hint, ...]:
-    """All wishes, as written; without those that name what there is not, what is off the board, or a thing beside itself."""
+    """All wishes, as written; without those that name what there is not, what is off the board, or a thing beside itself. A finding for
+    those by which a place is wished on a deck on which none are chosen."""
+    _only_on_the_first(context, decks)
     return tuple(hint for node in _items(context) if (hint := _hint(context, node, decks, off_board)) is not None)
+
+
+def _only_on_the_first(context: Context, decks: dict[str, Deck]) -> None:
+    """One finding for each other deck that things shall stand on which have no place."""
+    meant = deck_meant(decks)
+    placed = {node.thing.text for node in _items(context) if isinstance(node, nodes.At | nodes.Under)}
+    open_ones: dict[str, list[Word]] = {}
+    for block in context.of(nodes.PlaceBlock):
+        for node in block.items:
+            if isinstance(node, _KINDS):
+                ground = node.ground if isinstance(node, nodes.Stands) else block.deck
+                words = node.things if hasattr(node, "things") else (node.thing,)
+                if ground is not None and decks.get(ground.text, meant) is not meant:
+                    open_ones.setdefault(ground.text, []).extend(word for word in words if word.text not in placed)
+    for deck, words in open_ones.items():
+        if words and meant is not None:
+            _elsewhere(context, deck, meant.name, {word.text: word for word in reversed(words)})
+
+
+def _elsewhere(context: Context, deck: str, meant: str, words: dict[str, Word]) -> None:
+    names = list(reversed(words))
+    has = "has no place" if len(names) == 1 else "have no places"
+    context.report(
+        MISUSED.at(
+            words[names[0]].span,
+            f"{listed(names)} on '{deck}' {has}: they are chosen on '{meant}' only, the first deck",
+            subject=(deck, *names),
+            label="a wish does not do here",
+            help=f"write where each stands in `place on {deck} {{ ... }}`: {names[0]} at ___, ___ mm",
+        )
+    )
 
 
 def rooms(context: Context) -> tuple[tuple[Area, ...], tuple[LaterRoom, ...]]:
     """The rooms kept free: those with a stated place, and those for which one is to be found."""
     stated, later = [], []
-    for node in _items(context):
-        if not isinstance(node, nodes.ReserveRoom):
-            continue
-        if node.at is not None:
-            stated.append(area(context, node, node.at, "reserved"))
-        else:
-            width, depth = context.shared_values(PATCH, node.width, node.depth)
-            later.append(LaterRoom(node.text.value if node.text else "reserved", width, depth, node.span))
+    for block in context.of(nodes.PlaceBlock):
+        for node in block.items:
+            if isinstance(node, nodes.ReserveRoom) and node.at is not None:
+                room = area(context, node, node.at, "reserved")
+                stated.append(room.replace(deck=block.deck.text if block.deck else None))
+            elif isinstance(node, nodes.ReserveRoom):
+                width, depth = context.shared_values(PATCH, node.width, node.depth)
+                later.append(LaterRoom(node.text.value if node.text else "reserved", width, depth, node.span))
     return tuple(stated), tuple(later)
 
 

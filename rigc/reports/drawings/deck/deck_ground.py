@@ -73,8 +73,8 @@ def _named(word: str, area: Area) -> str:
 
 
 def _areas(rig: Rig, deck: Deck) -> list[tuple[str, Area]]:
-    reserved = rig.reserved_rooms if rig.deck is deck else ()
-    return [*(("keep out", area) for area in deck.keep_outs), *(("reserved", area) for area in reserved)]
+    kept = [("keep out", area) for area in deck.keep_outs]
+    return [*kept, *(("reserved", area) for area in rig.reserved_on(deck))]
 
 
 def _room(area: Area, view: View) -> Room:

@@ -190,7 +190,7 @@ def _words(
         "panel jack": any(jack.role != "inlet" for jack in jacks),
         "mains inlet": any(jack.role == "inlet" for jack in jacks),
         "keep out": bool(deck.keep_outs),
-        "reserved": bool(rig.reserved_rooms),
+        "reserved": bool(rig.reserved_on(deck)),
     }
     words = {word: word for word, drawn in there.items() if drawn}
     if plugged:
