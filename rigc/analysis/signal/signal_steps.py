@@ -78,7 +78,7 @@ def _chain(
     visits: list[_Visit] = []
     before: Stop | None = None
     for stop in chain.stops:
-        coming = () if before is None else _between(links, before, stop, "chain", chain.when)
+        coming = () if before is None else _between(rig, links, before, stop, "chain", chain.when)
         visits.append(_Visit(stop.thing, "", coming))
         if before is not None or stop.thing not in entered:
             visits += _inside(rig, stop, links)
@@ -107,16 +107,23 @@ def _number(rig: Rig, chain: str, of_chain: Unknown, at: int, visit: _Visit) -> 
 
 
 def _between(
-    links: _Links, start: Stop, end: Stop, origin: str | tuple[str, ...], when: When
+    rig: Rig, links: _Links, start: Stop, end: Stop, origin: str | tuple[str, ...], when: When
 ) -> tuple[Connection, ...]:
     return tuple(
         each
         for each in links.get((start.thing, end.thing), ())
         if each.origin.startswith(origin)
         and each.when.meets(when)
-        and start.jack in (None, each.start.jack)
-        and end.jack in (None, each.end.jack)
+        and _is_at(rig, start, each.start, each.stereo)
+        and _is_at(rig, end, each.end, each.stereo)
     )
+
+
+def _is_at(rig: Rig, stop: Stop, port: Port, stereo: bool) -> bool:
+    """Whether a lead at this jack is one of the stop; the jack that a stereo hop names stands for its pair."""
+    if stop.jack in (None, port.jack):
+        return True
+    return stereo and any({stop.jack, port.jack} == {*pair} for pair in rig.things[stop.thing].pairs)
 
 
 def _inside(rig: Rig, stop: Stop, links: _Links) -> list[_Visit]:
@@ -132,10 +139,12 @@ def _inside(rig: Rig, stop: Stop, links: _Links) -> list[_Visit]:
     held = [use for use in rig.loops if use.switcher == stop.thing and use.stops]
     for use in sorted(held, key=lambda each: each.number):
         if (use.number, _names(use.stops)) not in blended:
-            visits += _round(stop.thing, use.stops, f"loop {use.number}", f"loop {use.number} of {use.switcher}", links)
+            visits += _round(
+                rig, stop.thing, use.stops, f"loop {use.number}", f"loop {use.number} of {use.switcher}", links
+            )
     for number, path in enumerate(ways, start=1):
         origin = (f"blend {stop.thing}", f"loop {path.loop} of {stop.thing}")
-        visits += _round(stop.thing, path.stops, f"wet {number}", origin, links)
+        visits += _round(rig, stop.thing, path.stops, f"wet {number}", origin, links)
     return visits
 
 
@@ -148,10 +157,12 @@ def _loop_jack(rig: Rig, stop: Stop) -> bool:
     return unit is not None and any(stop.jack in (loop.send, loop.back) for loop in unit.loops)
 
 
-def _round(host: str, stops: tuple[Stop, ...], name: str, origin: str | tuple[str, ...], links: _Links) -> list[_Visit]:
+def _round(
+    rig: Rig, host: str, stops: tuple[Stop, ...], name: str, origin: str | tuple[str, ...], links: _Links
+) -> list[_Visit]:
     home = Stop(host, None, stops[0].span)
     hops = zip((home, *stops), (*stops, home), strict=True)
-    return [_Visit(end.thing, name, _between(links, start, end, origin, When())) for start, end in hops]
+    return [_Visit(end.thing, name, _between(rig, links, start, end, origin, When())) for start, end in hops]
 
 
 def _steps(visits: list[_Visit], numbers: list[Figure], marks: dict[frozenset[Port], str]) -> list[Step]:

@@ -10,6 +10,7 @@ from rigc.analysis.deck.placement import Placement
 from rigc.analysis.leads.lead_status import status
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.mounting.mounting_strip import MountingStrip
+from rigc.analysis.routes.deck_holes import PASSAGE, STATED, DeckHole, DeckHoles
 from rigc.analysis.tests.due_tests import Due, DueTests
 from rigc.facts.rework import MINUTES
 from rigc.model.fact import Choice
@@ -54,11 +55,13 @@ def build_work(
     strips: MountingStrip,
     settings: SwitchSettings,
     due: DueTests,
+    holes: DeckHoles,
 ) -> BuildWork:
-    """Only what the source has: a deck whose holes it does not state is drilled in no time. Waiting is not counted."""
+    """Drilled are the holes of the hole schedule, but for those of panel jacks, which are set, and of feet, which a deck has. Waiting is
+    not counted."""
     steps = tuple(
         _step(action, what, count)
-        for action, what, count in _work(rig, leads, placement, strips, settings, due)
+        for action, what, count in _work(rig, leads, placement, strips, settings, due, holes)
         if count
     )
     rule = "each thing that is done, by how often it is done; waiting for strip to hold is not counted"
@@ -86,9 +89,11 @@ def _work(
     strips: MountingStrip,
     settings: SwitchSettings,
     due: DueTests,
+    deck_holes: DeckHoles,
 ) -> Iterator[tuple[str, tuple[str, ...], int]]:
-    holes = [(deck.name, len(deck.holes)) for deck in rig.decks.values() if deck.holes]
-    yield "drill", tuple(f"deck {name}: {count} holes" for name, count in holes), sum(count for _, count in holes)
+    holes = {name: _drilled(deck_holes.of(name)) for name in rig.decks}
+    of_decks = tuple(f"deck {name}: {count} hole{'s' * (count > 1)}" for name, count in holes.items() if count)
+    yield "drill", of_decks, sum(holes.values())
     jacks = tuple(f"{panel.name}.{jack.name}" for panel in rig.panels.values() for jack in panel.jacks)
     yield "set jack", jacks, len(jacks)
     own = tuple(lead for lead in leads.all if not lead.stage)
@@ -115,6 +120,10 @@ def _work(
     yield "plug in", laid, 2 * len(laid)
     last = tuple(dict.fromkeys(each.test for each in due.all if each.test not in (*LEADS, *MAINS, *PLUGS)))
     yield from _tests("whole", last, due.all)
+
+
+def _drilled(holes: tuple[DeckHole, ...]) -> int:
+    return sum(hole.kind in (STATED, PASSAGE) and not hole.open for hole in holes)
 
 
 def _tests(name: str, numbers: tuple[int, ...], due: tuple[Due, ...]) -> Iterator[tuple[str, tuple[str, ...], int]]:

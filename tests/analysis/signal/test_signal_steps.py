@@ -94,3 +94,15 @@ def test_a_loop_that_a_blend_goes_through_is_passed_once() -> None:
         ("mixer", "wet 1", ("r",), ("out",)),
         ("combo", "", ("in",), ()),
     ]
+
+
+def test_a_jack_that_a_stereo_hop_names_stands_for_its_pair() -> None:
+    """Both leads of each hop are told, whichever of the pair is named; a mono hop has the one that it names."""
+    both = "output outl ts", "output outr ts", "pair outl, outr", "input inl ts", "input inr ts", "pair inl, inr"
+    text = block("unit", "lant", *both) + block("unit", "hum", *both, "input side ts") + block("desk", "foh", *both[3:])
+    text += "chain lant.outl => hum.inr\nchain hum.outr => foh\nchain lone: lant.outr -> hum.side\n"
+    assert [[(step.thing, step.ins, step.outs) for step in chain] for chain in steps(text)] == [
+        [("lant", (), ("outl", "outr")), ("hum", ("inl", "inr"), ())],
+        [("hum", (), ("outl", "outr")), ("foh", ("inl", "inr"), ())],
+        [("lant", (), ("outr",)), ("hum", ("side",), ())],
+    ]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from cases import ROOT, compiled
+from small_rigs import block, results_of, unit
 
 from rigc.analysis.leads.lead_status import status
 from rigc.analysis.leads.leads import Leads
@@ -45,3 +46,31 @@ def test_counts_have_their_reasons(results: Results) -> None:
     assert float(count.leads) == sum(not each.stage for each in results.get(Leads).all)
     assert why.formula.endswith(f"= {count.leads.text}")
     assert Reasoning(results).of("rig.build")
+
+
+@pytest.mark.parametrize(
+    ("lines", "told"),
+    [
+        # one stated; the lead goes down and up again: two passages of a plate are drilled
+        (("drop 150 mm", 'hole 20 mm at 350, 285 mm "mains"'), (("deck plank: 3 holes",), 3)),
+        (("drop 150 mm",), (("deck plank: 2 holes",), 2)),
+        # between rails there is a gap
+        (("drop 150 mm", "rail 0..60 mm tape 40 mm", "rail 200..260 mm tape 40 mm"), ((), 0)),
+        # over the deck nothing is drilled, but for what is stated; a foot is no hole of the bench's
+        (('hole 20 mm at 350, 285 mm "mains"', "feet 20 mm in"), (("deck plank: 1 hole",), 1)),
+    ],
+)
+def test_the_holes_of_the_schedule_are_drilled(lines: tuple[str, ...], told: tuple[tuple[str, ...], int]) -> None:
+    body = "body 70 x 120 x 50 mm"
+    rig = results_of(
+        unit("marl", body, "output thru ts left 80 mm up 25 mm")
+        + unit("tern", body, "input back ts right 80 mm up 25 mm")
+        + block("deck", "plank", "size 400 x 300 mm", "thickness 12 mm", *lines)
+        + "place {\n  marl at 300, 20 mm\n  tern at 20, 20 mm\n}\nchain marl.thru -> tern.back\n"
+        + block(
+            "plug", "flat", "fits ts", "stands out 15 mm", "bend 0 mm", "leaves at 8 mm", "wide 27 mm", "tall 27 mm"
+        )
+        + f"leads {{\n  A1 marl.thru -> tern.back {'under' if 'drop 150 mm' in lines else 'over'}\n}}\n"
+    )
+    steps = [(step.what, step.times) for step in rig.get(BuildWork).steps if step.action == "drill"]
+    assert steps == [told] * bool(told[1])
