@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from math import ceil
+
 from rigc.analysis.feeds.load_limits import LoadLimits, exceeds
 from rigc.analysis.feeds.power_tap import Tap
 from rigc.model.things import Unit
+
+_ROUND_MA = 50.0
 
 
 def bears(tap: Tap, units: tuple[Unit, ...], limits: LoadLimits) -> bool:
@@ -27,6 +31,13 @@ def drawn_ma(unit: Unit) -> float:
 def highest_ma(unit: Unit) -> float:
     """The highest current that is known, at start-up or later, in mA."""
     return max(drawn_ma(unit), unit.starts_ma.value if unit.starts_ma is not None else 0.0)
+
+
+def asked_rating_ma(unit: Unit, limits: LoadLimits) -> float:
+    """The smallest round rating of an outlet that bears the unit alone as `bears` wants it, in mA."""
+    share = limits.digital_pct if unknown_start(unit) else limits.load_pct
+    needed = max(drawn_ma(unit) * 100 / share, highest_ma(unit))
+    return max(ceil(needed / _ROUND_MA - 1e-9), 1) * _ROUND_MA
 
 
 def unknown_start(unit: Unit) -> bool:

@@ -60,7 +60,7 @@ def _life(unit: Unit | Instrument, battery: Battery, show: ShowLength) -> Batter
         f"{name}.life", _hours(held, drawn), HOURS, rule="life = capacity / current", source=ARITHMETIC, label="life"
     )
     lasts = show.whole_shows(f"{name}.shows", life)
-    only = battery.only or isinstance(unit, Instrument)  # neither has an outlet
+    only = battery.only or (isinstance(unit, Instrument) and not unit.mains)  # none of them has an outlet
     lacking = "its capacity" if known(held) is None else "its current"
     return BatteryLife(life, lasts, show.hours, lacking, unit.name, battery.kind, only, held, drawn)
 

@@ -18,7 +18,8 @@ class SilentPath(Record):
     `planned` where in each scenario the instrument is still heard somewhere: a bypass plan goes round all that is silent to one of its
     ends, or a way to one of them passes without power; else `ends` and `scenarios` are
     those for which none does, `scenarios` empty where it is so in all. `short` are plans that go round some of the units, with those that
-    they leave in the way.
+    they leave in the way. `at_once` are the ranks of the ends that are there together, as another scenario has other amps: where a plan
+    leads to one of each, the instrument is heard everywhere.
     """
 
     instrument: str
@@ -28,6 +29,7 @@ class SilentPath(Record):
     planned: bool
     scenarios: tuple[str, ...]
     short: tuple[tuple[BypassPlan, tuple[str, ...]], ...] = ()
+    at_once: tuple[tuple[int, ...], ...] = ()
 
 
 class _Arrival(Record):
@@ -97,6 +99,7 @@ def _path(instrument: str, silent: tuple[str, ...], times: list[tuple[Hookup, di
                 for plan, left in at.short
             }.values()
         ),
+        tuple(dict.fromkeys(tuple(map(list(ends).index, each)) for _, each in unplanned)),
     )
 
 

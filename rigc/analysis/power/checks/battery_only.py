@@ -71,8 +71,8 @@ def _supply_help(life: PackLife) -> str:
         )
     if life.shows == 0:
         return f"charge '{name}' or change it for another during the show, or take one of more energy"
-    shows = "each show" if life.shows == 1 else f"every {life.shows} shows"
-    return f"charge '{name}' full before {shows}"
+    shows = "before each show" if life.shows == 1 else f"at least every {life.shows} shows"
+    return f"charge '{name}' full {shows}"
 
 
 _BLANKS = {

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.feeds.load_limits import LoadLimits, exceeds
-from rigc.analysis.feeds.outlet_bearing import drawn_ma
+from rigc.analysis.feeds.outlet_bearing import asked_rating_ma, drawn_ma
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.unit_needs import current_of
 from rigc.analysis.power.joint_loads import JointLoad, JointLoads
@@ -63,7 +63,7 @@ def _told(rig: Rig, power: PowerAssignment, load: JointLoad, limits: LoadLimits)
         also=(*_draws(rig, load, starting), *(Label(part.setting.span, "rated here") for part in load.parts[:1])),
         numbers=(Number("load", taken, "mA"), Number("rating", load.limit_ma, "mA")),
         mends=lighter(rig, power, load, limits),
-        otherwise=_purchase(rig, load, taken),
+        otherwise=_purchase(rig, load, limits),
     )
 
 
@@ -75,11 +75,12 @@ def _draws(rig: Rig, load: JointLoad, starting: bool) -> Iterator[Label]:
             yield Label(fact.span, f"'{name}' {'starts' if fact is unit.starts_ma else 'draws'} {fact.value:g} mA")
 
 
-def _purchase(rig: Rig, load: JointLoad, taken: float) -> str:
-    """What is left where nothing in the rig will do."""
+def _purchase(rig: Rig, load: JointLoad, limits: LoadLimits) -> str:
+    """What is left where nothing in the rig will do: an outlet of its own for the unit that draws most."""
     unit = rig.units[max(load.units, key=lambda name: drawn_ma(rig.units[name]))]
-    wanted = drawn_ma(unit) if len(load.units) > 1 else taken
-    return f"no move or exchange does it: add a supply with one that gives '{unit.name}' {wanted:g} mA"
+    at = "" if unit.volts is None else f" at {unit.volts.value:g} V {(unit.current or '').upper()}".rstrip()
+    milliamps = asked_rating_ma(unit, limits)
+    return f"no move or exchange does it: add a supply with an outlet of {milliamps:g} mA{at} for '{unit.name}'"
 
 
 CHECK = overloaded_outlet

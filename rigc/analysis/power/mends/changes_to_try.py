@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import combinations
-from math import ceil
 
 from rigc.analysis.deck.used_units import used_units
 from rigc.analysis.feeds.choice.outlet_problem import OutletProblem
 from rigc.analysis.feeds.choice.unfed import Unfed
 from rigc.analysis.feeds.load_limits import LoadLimits, load_limits
-from rigc.analysis.feeds.outlet_bearing import bears, drawn_ma, highest_ma, unknown_start
+from rigc.analysis.feeds.outlet_bearing import asked_rating_ma, bears, drawn_ma, unknown_start
 from rigc.analysis.feeds.outlet_fit import POLAR, fits, resized, reversing
 from rigc.analysis.feeds.outlet_sharing import mixes
 from rigc.analysis.feeds.power_tap import Tap, tap
@@ -205,9 +204,7 @@ def one_more(rig: Rig, unfed: Unfed) -> Iterator[Change]:
         unit = rig.units.get(name)
         if unit is None or unit.volts is None or unit.current is None:
             continue
-        share = limits.digital_pct if unknown_start(unit) else limits.load_pct
-        needed = max(drawn_ma(unit) * 100 / share, highest_ma(unit))
-        milliamps = max(ceil(needed / 50 - 1e-9), 1) * 50.0
+        milliamps = asked_rating_ma(unit, limits)
         connector = unit.inlet.connector if unit.inlet is not None and name not in resized(rig) else None
         pole = unit.polarity.value if unit.polarity is not None and name not in reversing(rig) else None
         made = Outlet(

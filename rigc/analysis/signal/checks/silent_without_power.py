@@ -49,9 +49,6 @@ def _told(rig: Rig, path: SilentPath) -> Diagnostic:
     ends = dict.fromkeys(port.thing for port in path.ends)
     does = "passes" if len(path.units) == 1 else "pass"
     where = f" in {', '.join(path.scenarios)}" if path.scenarios else ""
-    end, goes_in = _plan_end(rig, path)
-    what = "lead" if goes_in else "lead with a passive DI"
-    said = f'bypass {path.instrument} -> {end} "{what} past the board"'
     return KIND.at(
         instrument.declared,
         f"without power{where} nothing goes from '{path.instrument}' to {listed(ends)}: {listed(path.units)} {does} nothing, "
@@ -62,14 +59,38 @@ def _told(rig: Rig, path: SilentPath) -> Diagnostic:
             *_labels(rig, path.units),
             *(Label(plan.span, f"leaves {listed(left)} in the way") for plan, left in path.short),
         ),
-        mends=(Mend(f"carry a {what} that goes round, and say so: `{said}`", (Add(said),)),),
+        mends=(_carried(rig, path),),
     )
 
 
-def _plan_end(rig: Rig, path: SilentPath) -> tuple[str, bool]:
-    """Where a plan had best arrive, and whether the instrument's lead goes in there: the first end that is no return of an amp's own
-    loop; where the lead doesn't go in there, what passes sound before it, such as a DI."""
-    at = next((at for at, end in enumerate(path.ends) if not _is_return(rig, end)), 0)
+def _carried(rig: Rig, path: SilentPath) -> Mend:
+    """A lead for each end that it takes to be heard in each scenario."""
+    plans = [_plan_end(rig, path, at) for at in _needed(rig, path)]
+    whats = ["lead" if goes_in else "lead with a passive DI" for _, goes_in in plans]
+    said = [
+        f'bypass {path.instrument} -> {end} "{what} past the board"'
+        for (end, _), what in zip(plans, whats, strict=True)
+    ]
+    one = f"a {whats[0]} that goes round"
+    what = one if len(plans) == 1 else f"{' and '.join(f'a {each}' for each in dict.fromkeys(whats))} to each end"
+    return Mend(f"carry {what}, and say so: {' and '.join(f'`{each}`' for each in said)}", tuple(map(Add, said)))
+
+
+def _needed(rig: Rig, path: SilentPath) -> list[int]:
+    """The ranks of as few ends as make a plan to each be heard in every scenario, first those that are there in most; a return of an amp's
+    own loop only where there is nothing else."""
+    shared = [sum(at in each for each in path.at_once) for at in range(len(path.ends))]
+    found: list[int] = []
+    for each in path.at_once:
+        served = [str(path.behind[at]) for at in each]
+        if not any(at in found for at in each) and not any(_plan_end(rig, path, at)[0] in served for at in found):
+            found.append(min(each, key=lambda at: (_is_return(rig, path.ends[at]), -shared[at], at)))
+    return found
+
+
+def _plan_end(rig: Rig, path: SilentPath, at: int) -> tuple[str, bool]:
+    """Where a plan to that end had best arrive, and whether the instrument's lead goes in there; where it doesn't, what passes sound before
+    it, such as a DI."""
     end, behind = path.ends[at], path.behind[at]
     out = Port(path.instrument, "out")
     if _kind(rig, end) != _kind(rig, out) == _kind(rig, behind):

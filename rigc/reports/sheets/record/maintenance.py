@@ -49,13 +49,12 @@ def _batteries(rig: Rig, power: PowerAssignment, lives: BatteryLives) -> Iterato
     shows that are played on it alone."""
     for life in lives.all:
         every = "?" if life.shows is None else _shows(life.shows) if life.shows else f"less than {life.show:.3g} h"
-        every += "" if power.of(life.unit) is None else " on battery alone"
+        source = rig.instruments.get(life.unit)
+        on_mains = source is not None and bool(source.mains)
+        every += " on battery alone" if on_mains or power.of(life.unit) is not None else ""
         guessed = life.shows is not None and assumed(life.lasts)
-        renew = (
-            "charge it full, or fit a new battery"
-            if life.unit in rig.units and rig.units[life.unit].ends
-            else "fit a new battery"
-        )
+        charged = on_mains or (life.unit in rig.units and rig.units[life.unit].ends)
+        renew = "charge it full, or fit a new battery" if charged else "fit a new battery"
         yield _row(every, Cell(f"{life.unit}: {renew}, {life.kind}", mark="assumed" if guessed else ""))
 
 
