@@ -111,6 +111,28 @@ def winding(volts: float, load_va: float = 10.0, highest: float | None = None) -
     return primary(Scenario("home", "", SPAN, mains, None, (), (), (), None, ()), mains, brook, load)
 
 
+@pytest.mark.parametrize(
+    ("low", "high", "taken"), [(200, 240, True), (199.9, 240, False), (200, 240.1, False), (199.9, 240.1, False)]
+)
+def test_the_ends_of_a_range_are_taken(low: float, high: float, taken: bool) -> None:
+    """200 to 240 V."""
+    assert winding(low, highest=high).in_voltage is taken
+
+
+@pytest.mark.parametrize(
+    ("hertz", "taken"), [((50, 60), True), ((49.9, 60), False), ((50, 60.1), False), (None, None)]
+)
+def test_the_ends_of_a_range_of_frequencies_are_taken(hertz: tuple[float, float] | None, taken: bool | None) -> None:
+    """50 to 60 Hz."""
+    assert winding(220).replace(hertz=hertz).in_frequency is taken
+
+
+@pytest.mark.parametrize(("load", "small"), [(99.9, False), (100.0, False), (100.1, True)])
+def test_a_step_transformer_of_just_its_load(load: float, small: bool) -> None:
+    """150 VA bear 1.5 times 100 VA."""
+    assert winding(300, load).replace(step_va=150.0).step_too_small is small
+
+
 def test_the_flux_at_the_upper_end_of_the_range_is_not_too_much() -> None:
     """240 V at 50 Hz are 4.8 V/Hz, what the core bears at the range's end; a volt more is over it."""
     assert not winding(240).over_flux

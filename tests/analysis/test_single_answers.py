@@ -306,6 +306,21 @@ def test_a_patch_into_one_side_leaves_the_other_empty() -> None:
     assert hearing.heard(gone) == frozenset()
 
 
+def test_a_jack_that_no_walk_comes_to_is_reached_from_nowhere() -> None:
+    made = results_of(
+        block("instrument", "guitar")
+        + unit("lant")
+        + block("amp", "combo", "input in ts")
+        + "chain guitar -> lant -> combo\n"
+    )
+    (hearing,) = made.get(Hearings).all
+    known = (Port("guitar", "out"), Port("lant", "in"), Port("lant", "out"), Port("combo", "in"))
+    assert sorted(map(hearing.number, known)) == [0, 1, 2, 3]
+    assert hearing.number(Port("tern", "in")) == -1
+    reached = hearing.after(hearing.sources, frozenset())
+    assert {port for port in (*known, Port("tern", "in")) if port in reached} == {*known}
+
+
 NEAR, FAR, SLEEVE = ("a", "ground"), ("b", "ground"), ("rear", "jack l")
 
 
