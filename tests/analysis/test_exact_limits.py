@@ -119,9 +119,7 @@ def test_the_ends_of_a_range_are_taken(low: float, high: float, taken: bool) -> 
     assert winding(low, highest=high).in_voltage is taken
 
 
-@pytest.mark.parametrize(
-    ("hertz", "taken"), [((50, 60), True), ((49.9, 60), False), ((50, 60.1), False), (None, None)]
-)
+@pytest.mark.parametrize(("hertz", "taken"), [((50, 60), True), ((49.9, 60), False), ((50, 60.1), False), (None, None)])
 def test_the_ends_of_a_range_of_frequencies_are_taken(hertz: tuple[float, float] | None, taken: bool | None) -> None:
     """50 to 60 Hz."""
     assert winding(220).replace(hertz=hertz).in_frequency is taken

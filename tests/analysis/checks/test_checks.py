@@ -1,4 +1,4 @@
-"""Every check against its cases: what trips it is told as expected, what lies just inside the limit is not."""
+"""Every check against its cases: what trips it is told as expected, what lies just inside the limit is not; and no formula of theirs is false."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from cases import Expected, cases, compiled, proved, told
 from syrupy.assertion import SnapshotAssertion
+from untrue_reasons import judged
 
 from rigc.analysis.every_check import all_checks
 from rigc.diagnostics.explain import all_kinds
@@ -16,10 +17,12 @@ CASES = Path(__file__).parent / "cases"
 
 @pytest.mark.parametrize("case", cases(CASES))
 def test_case(case: Path, snapshot: SnapshotAssertion) -> None:
-    """The findings of the rule that the case's folder is named after; no other rule may stop the case from being judged."""
+    """The findings of the rule that the case's folder is named after; no other rule may stop the case from being judged. Cases lack
+    facts, join outlets, turn units: their reasons stand on what is there."""
     made = compiled(case)
     assert made.results is not None, told(made.findings)
     assert told(proved(case, made, case.parent.name)) == snapshot(extension_class=Expected)
+    assert judged(made.results).wrong == []
 
 
 @pytest.mark.parametrize("check", [check.__name__ for check in all_checks()])
