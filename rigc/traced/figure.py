@@ -224,9 +224,10 @@ def figure(
 
     `label` is what it is called among another's inputs, from its name if empty: `load of mill5`.
     """
-    if isinstance(value, (Figure, Lacking)):
-        value = built(Same(value))
-    made = Lacking(value.want, value.how) if isinstance(value, Unknown) else Figure(bent(name, float(value)), value.how)
+    if not isinstance(value, Unknown):
+        return known_figure(name, value, shown, *beside, rule=rule, source=source, label=label)
+    unknown: Unknown = built(Same(value)) if isinstance(value, Lacking) else value
+    made = Lacking(unknown.want, unknown.how)
     made.name, made._label, made.shown, made._given = name, label, shown, beside
     made.rule, made.source = rule, source
     return made
@@ -236,9 +237,14 @@ def known_figure(
     name: str, value: Term, shown: Shown, *beside: Beside, rule: str, source: str, label: str = ""
 ) -> Figure:
     """As `figure`, of a number that is always known."""
-    made = figure(name, value, shown, *beside, rule=rule, source=source, label=label)
-    assert isinstance(made, Figure)
+    made = _new(Figure, bent(name, float(value)))
+    made.how = Same(value) if isinstance(value, Figure) else value.how
+    made.name, made._label, made.shown, made._given = name, label, shown, beside
+    made.rule, made.source = rule, source
     return made
+
+
+_new = float.__new__
 
 
 def named_by_field(name: str, value: Term, shown: Shown, *beside: Basis, rule: str, source: str = ARITHMETIC) -> Figure:

@@ -157,6 +157,10 @@ _PLAIN = (int, float)
 _TRACED = (Term, Unknown)
 
 
+_new = float.__new__
+"""Makes a term without a call of its own: of terms there are hundreds for each thing."""
+
+
 def known(value: Traced) -> Term | None:
     """The number; None where it is not known."""
     return None if isinstance(value, Unknown) else value
@@ -168,7 +172,9 @@ def made(how: How) -> Any:
         if isinstance(part, Unknown):
             wants = (each for one in how.of if isinstance(one, Unknown) for each in one.want)
             return Unknown(tuple(dict.fromkeys(wants)), how)
-    return Term(how.value(*map(float, how.of)), how)  # type: ignore[arg-type]  # all are terms
+    term = _new(Term, how.value(*map(float, how.of)))  # type: ignore[arg-type]  # all are terms
+    term.how = how
+    return term
 
 
 class Number(How):
@@ -177,8 +183,7 @@ class Number(How):
     __slots__ = ("given",)
 
     def __init__(self, given: float) -> None:
-        super().__init__()
-        self.given = given
+        self.of, self.given = (), given
 
     def value(self, *given: float) -> float:
         return self.given
@@ -407,7 +412,7 @@ class Apart(Work):
     __slots__ = ()
 
     def __init__(self, one: Traced, other: Traced) -> None:
-        super().__init__("|{} − {}|", lambda here, there: abs(here - there), one, other)
+        super().__init__("|{} − {}|", _distance, one, other)
 
     def bounds(self, *given: Interval) -> Interval | None:
         low, high = lessened(*given)
@@ -417,6 +422,10 @@ class Apart(Work):
         low, high = lessened(*given)
         here = ONE if low >= 0 else negative(ONE) if high <= 0 else (-1.0, 1.0)
         return here, negative(here)
+
+
+def _distance(here: float, there: float) -> float:
+    return abs(here - there)
 
 
 class Extreme(How):
@@ -609,7 +618,9 @@ def _joined(kind: type[How], one: Any, other: Any) -> Any:
         if one == kind.NOTHING and (kind is Sum or kind is Times):
             return other
         one = _plain(one)
-    return made(Sum(*_summands(one), *_summands(other)) if kind is Sum else kind(one, other))
+    how: How = object.__new__(kind)  # as its `__init__` makes it
+    how.of = (*_summands(one), *_summands(other)) if kind is Sum else (one, other)
+    return made(how)
 
 
 @lru_cache(maxsize=512)  # the same few stand in the formulas of thousands
@@ -619,7 +630,7 @@ def _plain(value: float) -> Term:
 
 def _summands(value: Traced) -> tuple[Traced, ...]:
     """What a sum within a sum adds up; a figure stands as it is."""
-    return value.how.of if type(value.how) is Sum and not hasattr(value, "name") else (value,)
+    return value.how.of if type(value.how) is Sum and type(value) in _TRACED else (value,)
 
 
 def _sum(parts: Pieces) -> float:
