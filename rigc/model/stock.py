@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cached_property
+
 from rigc.model.fact import Choice, Quantity
 from rigc.model.jacks import Connector, Port
 from rigc.record import Record
@@ -82,6 +84,11 @@ class Stock(Record):
     premade_mm: dict[str, tuple[float, ...]]
     premade_price: dict[str, dict[float, Choice]] = {}  # noqa: RUF012
     premade_kg: dict[str, dict[float, Quantity]] = {}  # noqa: RUF012
+
+    @cached_property
+    def going_in(self) -> dict[Connector, tuple[Plug, ...]]:
+        """The plugs that go into a connector, of those that were asked for: a thousand jacks are of a few kinds."""
+        return {}
 
     def premade_list(self, signal: str) -> str:
         """The signal from whose list a ready lead is bought: a control lead comes from the audio list if it has none of its own."""

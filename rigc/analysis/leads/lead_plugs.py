@@ -5,7 +5,7 @@ from __future__ import annotations
 from rigc.model.fact import Quantity
 from rigc.model.jacks import Connector, Jack, Port
 from rigc.model.rig import Rig
-from rigc.model.stock import Plug
+from rigc.model.stock import Plug, Stock
 from rigc.model.things import Outlet, Panel, Supply
 
 Wired = dict[str, dict[Port, str | None]]  # by thing: each jack that has a lead, with its stated plug
@@ -23,7 +23,14 @@ def socket(rig: Rig, port: Port) -> Jack | Outlet | None:
 
 def fitting_plugs(rig: Rig, connector: Connector) -> tuple[Plug, ...]:
     """The kinds of the stock, in its order, that go into a connector. A two-pole plug goes into a three-pole jack, too."""
-    loose = tuple(plug for plug in rig.stock.plugs.values() if not plug.soldered)
+    known = rig.stock.going_in
+    if connector not in known:
+        known[connector] = _fitting(rig.stock, connector)
+    return known[connector]
+
+
+def _fitting(stock: Stock, connector: Connector) -> tuple[Plug, ...]:
+    loose = tuple(plug for plug in stock.plugs.values() if not plug.soldered)
     whole = tuple(plug for plug in loose if any(_same(connector, fit) for fit in plug.fits))
     if whole or connector.kind != "trs":
         return whole

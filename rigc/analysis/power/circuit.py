@@ -13,6 +13,7 @@ from rigc.record import Record
 
 Node = Hashable
 LEAST_OHM = 1e-6  # of a resistor: less would be no resistor
+_HAIR_V = 1e-9  # far below what anyone measures, far above what binary floats are off
 
 
 class Solution(Record):
@@ -50,6 +51,26 @@ class Circuit:
         self._loads.append((plus, minus, float(amps)))
         self._find(plus)
         self._find(minus)
+
+    def copy(self) -> Circuit:
+        """The same network, to which more may be added."""
+        made = Circuit()
+        made._base, made._resistors, made._loads = dict(self._base), dict(self._resistors), [*self._loads]
+        return made
+
+    def idle(self) -> dict[Node, float]:
+        """The voltages in V with no load, told as in a `Solution`. Without a current both ends of a resistor are at one voltage; where sources work
+        against each other there is one, and the network is solved."""
+        rest = self.copy()
+        rest._loads = []
+        for one, other, _ in self._resistors.values():
+            (a, above), (b, below) = rest._find(one), rest._find(other)
+            if a != b:
+                rest._base[a] = b, below - above
+            elif abs(above - below) > _HAIR_V:
+                rest._base = dict(self._base)
+                return rest.solved().volts
+        return {node: rest._find(node)[1] for node in self._base}
 
     def solved(self) -> Solution:
         """The voltages and currents."""

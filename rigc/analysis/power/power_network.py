@@ -7,6 +7,7 @@ is solved. Where the legs of a Y part is not stated: they are reckoned to lie to
 
 from __future__ import annotations
 
+from collections.abc import Container
 from functools import cached_property
 
 from rigc.analysis.feeds.outlet_fit import takes_polarity
@@ -100,14 +101,15 @@ class PowerNetwork(Record):
 def power_network(rig: Rig, power: PowerAssignment, drops: LeadDrops, grounds: GroundSystems) -> PowerNetwork:
     """The network solved in each state of grounds."""
     fed = tuple(feed for feed in power.feeds if feed.current == "dc" and _sound(power.taps[feed.unit]))
-    solved = [(state, dc_circuit(rig, power, drops, state, fed).solved()) for state in grounds.states]
-    idle = dc_circuit(rig, power, drops, None, fed, drawing=False).solved()
+    wiring = dc_circuit(rig, power, drops, fed)
+    solved = [(state, _shielded(wiring, rig, fed, state).solved()) for state in grounds.states]
+    idle = wiring.idle()
     drawn = sum(fact.value for feed in fed if (fact := rig.units[feed.unit].draws_ma) is not None)
     states = tuple(_state(power, drops, state, each, drawn) for state, each in solved)
     legs: dict[str, list[LeadDrop]] = {}
     for drop in drops.all.values():
         legs.setdefault(drop.unit, []).append(drop)
-    least = {feed.unit: min(_volts(each, feed.unit) for _, each in solved) for feed in fed}
+    least = {feed.unit: min(_volts(each.volts, feed.unit) for _, each in solved) for feed in fed}
     return PowerNetwork(
         tuple(
             _inlet_volts(power, drops, legs, feed, least[feed.unit], _volts(idle, feed.unit), states) for feed in fed
@@ -116,15 +118,8 @@ def power_network(rig: Rig, power: PowerAssignment, drops: LeadDrops, grounds: G
     )
 
 
-def dc_circuit(
-    rig: Rig,
-    power: PowerAssignment,
-    drops: LeadDrops,
-    state: GroundState | None,
-    fed: tuple[Supplied, ...],
-    drawing: bool = True,
-) -> Circuit:
-    """The network of these feeds, with the shields of a state of grounds (none: without any)."""
+def dc_circuit(rig: Rig, power: PowerAssignment, drops: LeadDrops, fed: tuple[Supplied, ...]) -> Circuit:
+    """The network of these feeds, without any shields."""
     circuit = Circuit()
     ports = dict.fromkeys(port for feed in fed for port in power.taps[feed.unit].outlets)
     for port in ports:
@@ -135,11 +130,17 @@ def dc_circuit(
         _wire(circuit, rig, power, port, each)
     for feed in fed:
         draws = rig.units[feed.unit].draws_ma
-        circuit.load((feed.unit, "+"), (feed.unit, "-"), draws.value / 1000 if drawing and draws is not None else 0.0)
-    for at, link in enumerate(state.links if state is not None else ()):
+        circuit.load((feed.unit, "+"), (feed.unit, "-"), 0.0 if draws is None else draws.value / 1000)
+    return circuit
+
+
+def _shielded(wiring: Circuit, rig: Rig, fed: tuple[Supplied, ...], state: GroundState) -> Circuit:
+    """The network with the shields of a state of grounds."""
+    circuit, names = wiring.copy(), {feed.unit for feed in fed}
+    for at, link in enumerate(state.links):
         if link.kind != "common" and link.unsure is None:
             ohm = SHIELD_OHM.value * max(1, len(link.marks))
-            circuit.resistor(("shield", at), _ground(rig, fed, link.ends[0]), _ground(rig, fed, link.ends[1]), ohm)
+            circuit.resistor(("shield", at), _ground(rig, names, link.ends[0]), _ground(rig, names, link.ends[1]), ohm)
     return circuit
 
 
@@ -202,11 +203,11 @@ def _return(rig: Rig, port: Port) -> Node:
     return (port, "-") if outlet is None or outlet.common is None else (port.thing, "common", outlet.common)
 
 
-def _ground(rig: Rig, fed: tuple[Supplied, ...], pole: Pole) -> Node:
+def _ground(rig: Rig, fed: Container[str], pole: Pole) -> Node:
     """A unit's audio ground is a pole of its supply, where that is stated; else it stands by itself."""
     name, part = pole
     unit = rig.units.get(name)
-    if part == GROUND and unit is not None and unit.ground is not None and any(feed.unit == name for feed in fed):
+    if part == GROUND and unit is not None and unit.ground is not None and name in fed:
         return name, "+" if positive(unit) else "-"
     return "ground", name, part
 
@@ -216,8 +217,8 @@ def _sound(tap: Tap) -> bool:
     return bool(tap.outlets) and len(set(tap.outlets)) == len(tap.outlets)
 
 
-def _volts(solution: Solution, unit: str) -> float:
-    return solution.volts[unit, "+"] - solution.volts[unit, "-"]
+def _volts(volts: dict[Node, float], unit: str) -> float:
+    return volts[unit, "+"] - volts[unit, "-"]
 
 
 def _inlet_volts(

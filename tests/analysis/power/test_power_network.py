@@ -125,6 +125,32 @@ class Dealt:
         return self.nodes.setdefault(node, f"n{self.seed}_{len(self.nodes)}")
 
 
+@pytest.mark.parametrize("seed", range(RIGS))
+def test_idle_is_solved_without_loads(seed: int) -> None:
+    """Each voltage against a neighbour's, also where sources work against each other through a short."""
+    each = Dealt(seed)
+    quiet = each.circuit.copy()
+    quiet._loads = []
+    idle, solved = each.circuit.idle(), quiet.solved().volts
+    for one, other, _ in each.resistors.values():
+        assert idle[one] - idle[other] == pytest.approx(solved[one] - solved[other], abs=1e-6)
+    for plus, minus, _ in each.circuit._loads:
+        assert idle[plus] - idle[minus] == pytest.approx(solved[plus] - solved[minus], abs=1e-6)
+
+
+def test_idle_of_sources_that_agree_and_that_do_not() -> None:
+    """Two of 9 V side by side: 9 V. One of 9 V and one of 12 V, each over 1 Ω: 9 + 3 / 2 = 10.5 V."""
+    for volts, at_inlet in ((9, 9), (12, 10.5)):
+        circuit = Circuit()
+        circuit.source("a+", "-", 9)
+        circuit.source("b+", "-", volts)
+        circuit.resistor("a", "a+", "u+", 1)
+        circuit.resistor("b", "b+", "u+", 1)
+        circuit.load("u+", "-", 0.1)
+        idle = circuit.idle()
+        assert idle["u+"] - idle["-"] == pytest.approx(at_inlet)
+
+
 @needs_ngspice
 def test_a_hundred_dealt_rigs_as_ngspice_solves_them(tmp_path: Path) -> None:
     """Every voltage across and current through a resistor to 0.1 % (or 1 µA); all circuits in one run, each tied to ground by 1 GΩ."""
