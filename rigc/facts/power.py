@@ -12,6 +12,8 @@ TOTAL_SHARE = Fact(80, "%", "all outlets of a supply together, of its ceiling", 
 MOST_CEILING_SHARE = Fact(
     400, "%", "a supply's ceiling, of what its outlets give together, above which one of the two is a slip", PRACTICE
 )
+LEAST_DRAWN_MA = Fact(0.3, "mA", "the least that a unit draws: one with a single transistor", PRACTICE)
+LEAST_DRAWN_MUCH_MA = Fact(5, "mA", "the least that a digital unit or an amp draws", PRACTICE)
 PARALLEL_SHARE = Fact(90, "%", "outlets in parallel, of the sum of their ratings", PRACTICE)
 FAR_MM = Fact(
     10_000,

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.source import Source, Span
 from rigc.syntax import mistakes
@@ -19,6 +21,8 @@ from rigc.syntax.slips.odd_signs import Looked
 
 MOST_MISTAKES = 200
 """So many of a file are told."""
+MOST_LINES_TRIED = 12_000
+"""Readings of single lines by which it is sought what the lines of one file that can't be read were to be."""
 
 
 def piecewise(
@@ -28,6 +32,15 @@ def piecewise(
     this one, is not read again."""
     unchanged = Unchanged(near.file, source) if near is not None and not near.findings else None
 
+    left = MOST_LINES_TRIED
+
+    def reads(block: str, line: str) -> bool:
+        nonlocal left
+        left -= 1
+        closing = "}\n" if block else ""
+        text = f"{mistakes.BLOCK_OPENERS.get(block, '')}\n{line}\n{closing}"
+        return left >= 0 and grammar.automaton.read(text, source, 0) is not None
+
     def read(text: str, base: int) -> File | Stop:
         known = None if unchanged is None else unchanged.alone_in(text, base)
         if known is not None:
@@ -35,7 +48,7 @@ def piecewise(
         try:
             return read_file(grammar, source, text, base)
         except HoldsMistake:
-            return _stop(grammar, source, base, text)
+            return _stop(grammar, source, base, text, reads)
 
     statements: list[Node] = []
     pieces: list[Piece] = []
@@ -65,9 +78,11 @@ def _lies_in(span: Span | None, skipped: list[Span]) -> bool:
     return span is not None and any(each.start <= span.start < each.end for each in skipped)
 
 
-def _stop(grammar: Grammar, source: Source, base: int, text: str) -> Stop:
+def _stop(grammar: Grammar, source: Source, base: int, text: str, reads: Callable[[str, str], bool]) -> Stop:
     tables = grammar.tables
     found = tables.stopped(text, whole_lines(text))
     at, kind, expected = found.at, found.kind, found.expected
     span = Span(source, base + at, base + at + found.length)
-    return Stop(at, lambda block: Mistake(span, kind, expected, tables.literals, lambda: tables.heads, block, text, at))
+    return Stop(
+        at, lambda block: Mistake(span, kind, expected, tables.literals, lambda: tables.heads, block, text, at, reads)
+    )

@@ -3,23 +3,26 @@
 from __future__ import annotations
 
 from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.diagnostics.mend import Replace
 from rigc.source import Span
-from rigc.syntax.mistake import Mistake
+from rigc.syntax.mistake import Mistake, Wording
 from rigc.syntax.mistakes import MALFORMED
 from rigc.syntax.slips.block_slips import BLOCK_SLIPS
 from rigc.syntax.slips.habit_slips import HABIT_SLIPS
 from rigc.syntax.slips.hurried_slips import HURRIED_SLIPS
+from rigc.syntax.slips.line_slips import LINE_SLIPS, as_it_reads, one_of_few, two_lines
 from rigc.syntax.slips.name_slips import NAME_SLIPS
 from rigc.syntax.slips.order_slips import ORDER_SLIPS
 from rigc.syntax.slips.printed_slips import PRINTED_SLIPS
 from rigc.syntax.slips.sign_slips import SIGN_SLIPS
 from rigc.syntax.slips.spread_slips import SPREAD_SLIPS, without_spreads
-from rigc.syntax.slips.statement_slips import LAST_RESORT, STATEMENT_SLIPS
+from rigc.syntax.slips.statement_slips import ELSEWHERE, GENERAL, LAST_RESORT, STATEMENT_SLIPS
 from rigc.syntax.slips.trade_slips import TRADE_SLIPS, in_our_words
 from rigc.syntax.worked_lines import as_in_the_reference
 
 _WORDINGS = (
     *BLOCK_SLIPS,
+    *LINE_SLIPS,
     *PRINTED_SLIPS,
     *ORDER_SLIPS,
     *HURRIED_SLIPS,
@@ -37,6 +40,10 @@ def tell(mistake: Mistake) -> Diagnostic:
     plain = without_spreads(mistake)
     for wording, seen in (*((each, mistake) for each in SPREAD_SLIPS), *((each, plain) for each in _WORDINGS)):
         told = wording(seen)
+        if told is not None and wording in GENERAL and not _settled(told, seen):
+            told = (
+                two_lines(seen) or as_it_reads(seen) or (one_of_few(seen) if wording in LAST_RESORT else None) or told
+            )
         if told is not None:
             span = mistake.span
             if f"'{mistake.whole}'" in told.message:
@@ -47,3 +54,17 @@ def tell(mistake: Mistake) -> Diagnostic:
             line = as_in_the_reference(mistake.block, in_our_words(mistake.code)) if told.mends else ""
             return MALFORMED.at(span, told.message, label=told.label, help=told.help, mends=told.mends, otherwise=line)
     raise AssertionError("the last wording fits every mistake")
+
+
+def _settled(told: Wording, m: Mistake) -> bool:
+    """Whether the line reads with the first of the mends, or has to be written elsewhere."""
+    if not told.mends:
+        return told.help.startswith(ELSEWHERE)
+    line, moved = m.line, m.span.start - m.at + m.line_start
+    edits = [edit for edit in told.mends[0].edits if isinstance(edit, Replace)]
+    for edit in sorted(edits, key=lambda each: -each.span.start):
+        start, end = edit.span.start - moved, edit.span.end - moved
+        if not 0 <= start <= end <= len(line) or "\n" in edit.text:
+            return True
+        line = f"{line[:start]}{edit.text}{line[end:]}"
+    return m.reads(line)

@@ -31,6 +31,22 @@ def as_in_the_reference(block: str, typed: str) -> str:
     return f"write it as in the language reference: {line}" if line else ""
 
 
+_MOST_LIKE = 3
+
+
+def lines_like(block: str, typed: str) -> tuple[str, ...]:
+    """The worked lines of that block that share most words with what was typed, and those that begin with the same; none where they share
+    nothing."""
+    lines = worked_lines()
+    rows = lines.get(block, ()) + (lines["unit"] if block in _LIKE_A_UNIT else ())
+    said = _WORD.findall(typed)
+    shared = {row: len(_shared(row, said)) for row in rows}
+    most = max(shared.values(), default=0)
+    same = [row for row in rows if _WORD.findall(row)[:1] == said[:1]]
+    near = [row for row in rows if shared[row] == most][:_MOST_LIKE] if most else []
+    return tuple(dict.fromkeys((*near, *same)))
+
+
 def worked_line(block: str, typed: str) -> str:
     """The worked line of that block that is most like what was typed: of those that begin with the same word, else of those
     that share any, the shortest."""

@@ -25,4 +25,38 @@ READ_WELL = (
         swap("  all with mushroom\n", "  all with mushroom\n  tern with mushroom\n  tern bolted\n"),
     ),
     Slip("505-supply-that-nothing-holds", "the brackets of the supply forgotten", swap("  brook brackets\n", "")),
+    Slip("506-amperes-as-milliamperes", "mA behind a figure in amperes", swap("draws 120 mA", "draws 0.12 mA")),
+    Slip(
+        "507-capacitor-before-resistance",
+        "a tone control the other way round",
+        swap("  capacitance 120 pF", "  capacitance 120 pF\n  tone 22 nF 500 kohm at 80 %"),
+    ),
+    Slip(
+        "508-gains-for-levels",
+        "dB for dBu, all along a line",
+        swap("  bypass buffered", "  level out -10 dB peak 4 dB\n  bypass buffered"),
+    ),
+    Slip("509-fuse-as-it-is-called", "a fuse by one word", swap("  linear\n", "  linear\n  fuse 10AT\n")),
+    Slip(
+        "510-outlet-pasted-again",
+        "an outlet pasted again, its name forgotten",
+        swap(
+            "outlet o1..o2 9 V dc 200 mA isolated rear 30..90 mm",
+            "outlet o1 9 V dc 200 mA isolated rear 30 mm\n  outlet o1 9 V dc 200 mA isolated rear 90 mm",
+        ),
+    ),
+    Slip(
+        "511-amp-fed-and-nothing-said",
+        "an amp on an outlet that says nothing of what it needs",
+        swap("others from brook", "combo from brook.o2\n  tern, fen from brook.o1 shared"),
+    ),
+    Slip("512-mains-with-a-slash", "the mains as on a wall", swap("mains 230 V 50 Hz", "mains 230/50")),
+    Slip(
+        "513-country-in-quotes", "a country's longer code, in quotes", swap("mass 900 g", 'mass 900 g\n  origin "USA"')
+    ),
+    Slip("514-passive-and-digital", "passive, digital and buffered", swap("  digital\n", "  digital\n  passive\n")),
+    Slip("515-bolts-for-a-strip", "bolts as if they were a strip", swap("  brook brackets", "  brook with bolts")),
+    Slip(
+        "516-bypass-that-nobody-knows", "a bypass that is said to be unknown", swap("bypass buffered", "bypass unknown")
+    ),
 )

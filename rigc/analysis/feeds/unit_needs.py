@@ -14,6 +14,16 @@ def current_of(unit: str) -> str:
     return f"the current that '{unit}' draws"
 
 
+def needs_of(unit: str) -> str:
+    """`what 'tern' needs of an outlet`: volts, and of which kind."""
+    return f"what '{unit}' needs of an outlet"
+
+
+def inlet_of(unit: str) -> str:
+    """`the inlet of 'tern'`: where power goes in, and which pole is in its middle."""
+    return f"the inlet of '{unit}'"
+
+
 def needs_volts(unit: Unit) -> AnyFigure:
     """The voltage that it needs, in V."""
     value = stated(f"what voltage {unit.name} needs", unit.volts)

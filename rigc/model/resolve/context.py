@@ -219,7 +219,8 @@ def _once(context: Context, items: list[Item]) -> None:
         if isinstance(item.fact, nodes.Flag) and item.fact.words.text in BOTH_AT_ONCE:
             key = ("flag", item.fact.words.text)
         if key in seen:
-            context.report(stated_again(seen[key], item.fact, _as_output(items, seen[key], item.fact)))
+            mends = _as_output(items, seen[key], item.fact) or _as_next(items, item.fact)
+            context.report(stated_again(seen[key], item.fact, mends))
             context.jack_said_twice |= isinstance(item.fact, nodes.Input | nodes.Output)
         seen[key] = item.fact
 
@@ -231,6 +232,23 @@ def _as_output(items: list[Item], first: Any, again: Any) -> tuple[Mend, ...]:
     span = again.span
     said = f"output out{span.text.removeprefix('input').lstrip().removeprefix(str(again.names))}"
     return (Mend(f"make it the output: `{said}`", (Replace(span, said),)),)
+
+
+def _as_next(items: list[Item], again: Any) -> tuple[Mend, ...]:
+    """An outlet pasted once more, whose name was to be the next: `o1` and `o1`."""
+    numbered = re.fullmatch(r"([a-z-]+)(\d{1,3})", again.names.first.text) if isinstance(again, nodes.Outlet) else None
+    if numbered is None or again.names.last is not None:
+        return ()
+    taken = {
+        str(each)
+        for it in items
+        if isinstance(it.fact, nodes.Outlet)
+        for each in (it.fact.names.first, it.fact.names.last)
+    }
+    name = next(
+        name for number in range(int(numbered[2]) + 1, 2_000) if (name := f"{numbered[1]}{number}") not in taken
+    )
+    return (Mend(f"name it {name}", (Replace(again.names.span, name),)),)
 
 
 def _key(fact: Any) -> Any:

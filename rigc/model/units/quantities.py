@@ -353,7 +353,7 @@ def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report)
             span,
             f"'{typed}' is {_told(word.text)}; {measure.name} goes here",
             label=f"{measure.name} goes here",
-            help=_instead(typed, word.text, measure),
+            **_in_its_unit(typed, word, measure),
         )
     )
     return None
@@ -386,6 +386,16 @@ def _of_dbv(word: Word, measure: Measure, typed: str, span: Span) -> Diagnostic:
         label=f"0 dBV is {more:.1f} dBu",
         mends=(Mend(f"write {level} dBu", (Replace(whole, f"{level} dBu"),)),),
     )
+
+
+_DECIBELS = ("dB", "dBu")
+
+
+def _in_its_unit(typed: str, word: Word, measure: Measure) -> dict[str, Any]:
+    """What to do where another kind of thing is measured: a gain and a level are both so many dB, and only the unit is another."""
+    if word.text in _DECIBELS and measure.unit in _DECIBELS:
+        return {"mends": (Mend(f"write {typed.split()[0]} {measure.unit}", (Replace(word.span, measure.unit),)),)}
+    return {"help": _instead(typed, word.text, measure)}
 
 
 def _instead(typed: str, unit: str, measure: Measure) -> str:

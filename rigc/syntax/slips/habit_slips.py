@@ -40,6 +40,14 @@ def _inch_sign(m: Mistake) -> Wording | None:
 
 def _one_size(m: Mistake) -> Wording | None:
     """`inlet dc barrel 2.1 mm rear ...`."""
+    alone = re.match(r"(\d[\d.]*)[ \t]*mm\b", m.after)
+    if (
+        alone
+        and m.awaits("barrel", "mini-jack")
+        and re.fullmatch(r"[ \t]*(?:inlet[ \t]+[a-z][\w-]*|connector)[ \t]+", m.before)
+    ):
+        advice = f"measure outside and inside, and write its kind and both sizes: {m.before.strip()} barrel ___ x {alone[1]} mm"
+        return Wording(f"'{alone[0]}' is one size of a barrel", "its kind and both sizes go here", advice)
     if "_X" not in m.expected or "barrel" not in m.before.split():
         return None
     return Wording("a barrel has two sizes: outer x inner", "the second is missing", "write both, as 5.5 x 2.1 mm")

@@ -156,6 +156,104 @@ def _side_by_side(m: Mistake) -> Wording | None:
     return Wording(f"'{m.sign}' joins nothing", "a chain is one way", advice)
 
 
+def _joined_outlets(m: Mistake) -> Wording | None:
+    """`pine from hearth.o1 + hearth.o2`: one unit on two outlets."""
+    other = re.match(r"(?:[+&]|and\b|plus\b)[ \t]*([a-z][\w-]*\.[\w-]+)[ \t]*(?=#|$)", m.after)
+    if m.block != "power" or other is None or not re.search(r"\bfrom[ \t]+[a-z][\w-]*\.[\w-]+[ \t]*\Z", m.before):
+        return None
+    start, first = m.line_start + len(m.before.rstrip()), m.before.strip()
+    mends = tuple(
+        mend
+        for how in ("series", "parallel")
+        for mend in m.instead(start, m.at + other.end(), f", {other[1]} {how}", f"write {first}, {other[1]} {how}")
+    )
+    return Wording(
+        f"'{m.word or m.sign}' joins no outlets", "a comma goes here, and how they are joined behind them", mends=mends
+    )
+
+
+def _preset_by_title(m: Mistake) -> Wording | None:
+    """`preset "Loud"` in a song."""
+    typed = re.match(r'("[^"\n]*")', m.after)
+    if m.block != "song" or m.before.split() != ["preset"] or typed is None:
+        return None
+    number = re.search(rf"^[ \t]*preset[ \t]+(\d+)[ \t]+{re.escape(typed[1])}", m.span.source.text, re.M)
+    mends = () if number is None else m.instead(m.at, m.at + typed.end(), number[1], f"write preset {number[1]}")
+    return Wording(
+        f"a song names its preset by number, not by {typed[1]}", "a number goes here", "write its number", mends
+    )
+
+
+def _note_without_number(m: Mistake) -> Wording | None:
+    """`field-note 2026-05-11 "..."`: the year was read as the number of the note."""
+    dated = re.fullmatch(r"[ \t]*field-note[ \t]+(\d{4})", m.before)
+    if dated is None or not re.match(r"-\d\d-\d\d", m.after):
+        return None
+    taken = [int(each) for each in re.findall(r"^[ \t]*field-note[ \t]+(\d{1,3})[ \t]", m.span.source.text, re.M)]
+    text = f"{max(taken, default=0) + 1} {dated[1]}"
+    mends = m.instead(m.line_start + dated.start(1), m.at, text, f"write field-note {text}{m.after[:6]}")
+    return Wording("this field note has no number", "its number goes before its date", mends=mends)
+
+
+def _test_by_name(m: Mistake) -> Wording | None:
+    """`test voltage at brook.o1`."""
+    if m.block != "tests" or m.before.split()[-1:] != ["test"] or not m.word.isalpha():
+        return None
+    advice = "write its number; `rigc explain reading-outside-limit` lists them"
+    return Wording(f"'{m.word}' is no test: a test is told by its number", "a number goes here", advice)
+
+
+def _by_the_calendar(m: Mistake) -> Wording | None:
+    """`every 2 months "..."`."""
+    if m.block != "tests" or not re.fullmatch(r"[ \t]*every[ \t]+\d+[ \t]*", m.before) or not m.awaits("shows"):
+        return None
+    rest = m.after[len(m.word) :].partition("#")[0].strip()
+    return Wording(
+        f"'{m.word}' is no count of shows",
+        "upkeep is told in shows",
+        f"write after how many shows: every ___ shows {rest}",
+    )
+
+
+def _quote_within(m: Mistake) -> Wording | None:
+    """`supply wart "5" plug-top" {`."""
+    held = re.search(r'"([^"\\]*"[^"\\]*)"(?=[ \t]*(?:\{|#|$))', m.code)
+    if held is None or m.code.count('"') != 3 or not m.line_start + held.start() < m.at <= m.line_start + held.end():
+        return None
+    text = held[1].replace('"', '\\"')
+    mends = m.instead(m.line_start + held.start(1), m.line_start + held.end(1), text, f'write "{text}"')
+    return Wording("a quote stands inside this text", "the text ends before here", mends=mends)
+
+
+def _follows_a_file(m: Mistake) -> Wording | None:
+    """`follows "board-a.rig"`."""
+    typed = re.match(r'("[^"\n]*")', m.after)
+    if m.before.split() != ["follows"] or typed is None:
+        return None
+    advice = f"write the letter of that revision before its file: follows A {typed[1]}"
+    return Wording(f"it is not said which revision {typed[1]} is", "a capital letter goes before the file", advice)
+
+
+_RANGED = ("accepts", "rail", "treadle", "band", "tier")
+
+
+def _one_end(m: Mistake) -> Wording | None:
+    """`accepts 9 V`, `rail 45 mm tape 25 mm`: one number where a range goes."""
+    typed = re.match(r"[ \t]*((?:[a-z][a-z-]*[ \t]+){1,2}?)(\d[\d.]*)[ \t]*([A-Za-z]*)[ \t]*\Z", m.before)
+    if (
+        typed is None
+        or typed[1].split()[0] not in _RANGED
+        or not m.awaits("..")
+        or re.match(r"[+-]?\d|\W{1,3}[ \t]*\d|(?:up )?to\b|till\b", m.after)
+    ):
+        return None
+    unit = f" {typed[3]}" if typed[3] else ""
+    advice = f"write from where to where: {typed[1].strip()} ___..___{unit}"
+    if typed[1].strip() == "accepts":
+        advice += "; or delete the line, if it works at no other voltage than it needs"
+    return Wording(f"'{typed[2]}{unit}' is one end of a range", "two dots and the other end go here", advice)
+
+
 def _numbered(m: Mistake) -> Wording | None:
     """`outlet 1..2 9 V dc`."""
     first = m.before.split()[:1]
@@ -296,6 +394,14 @@ HURRIED_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _volts_and_kind,
     _word_turned,
     _side_by_side,
+    _joined_outlets,
+    _preset_by_title,
+    _follows_a_file,
+    _note_without_number,
+    _test_by_name,
+    _by_the_calendar,
+    _quote_within,
+    _one_end,
     _numbered,
     _bushing_alone,
     _who_first,

@@ -6,6 +6,8 @@ import re
 from collections.abc import Callable
 
 from rigc.diagnostics.mend import Mend, Replace
+from rigc.facts.colours import COLOURS
+from rigc.facts.country_names import code_of
 from rigc.source import Span
 from rigc.syntax.mistake import Mistake, Wording
 
@@ -104,15 +106,37 @@ def _mark(m: Mistake) -> Wording | None:
     if "MARK" not in m.expected or "NAME" in m.expected:
         return None
     said = _CAPITALS.get(head[0], "") if head else ""
+    if head == ["plug-top"]:
+        advice = "write the letter of its type, as in plug-top C, or plug-top alone"
+        return Wording(f"'{m.word}' is not how the pins of a plug are told", "a capital letter goes here", advice)
     small = re.fullmatch(r"[a-z]+[0-9]*[a-z]?", m.word)
     if small and (not said or len(m.word) <= 2):
         capital = m.word.upper()
         return Wording(said or f"'{m.word}' is written in small letters", "a capital goes here", mends=m.write(capital))
     if said and m.ends:
         return Wording(f"{said}, and is missing here", "capitals go here", f"write for example {_example(head[0])}")
+    if (
+        said
+        and (typed := re.match(r'"([^"\n]*)"|[A-Za-z]+', m.after))
+        and (code := _code(head[0], typed[1] or typed[0]))
+    ):
+        mends = m.instead(m.at, m.at + typed.end(), code, f"write {head[0]} {code}")
+        return Wording(f"{said}, not {typed[0] if typed[1] else repr(typed[0])}", "capitals go here", mends=mends)
     if said and m.word:
         return Wording(f"{said}, not '{m.word}'", "capitals go here", f"write for example {_example(head[0])}")
     return None
+
+
+_CODED = ("country", "origin", "band")
+
+
+def _code(head: str, typed: str) -> str:
+    """The capitals that are meant, where they can be told: those in quotes, a country by its name or its longer code, a colour by its name."""
+    if head == "colour":
+        return COLOURS.get(typed.lower(), "")
+    if head in _CODED:
+        return code_of(typed) or (typed if re.fullmatch(r"[A-Z]{2}", typed) else "")
+    return typed if re.fullmatch(r"[A-Z][0-9]?", typed) else ""
 
 
 def _example(head: str) -> str:

@@ -5,17 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from rigc.facts.colours import COLOURS
 from rigc.syntax.mistake import Mistake, Wording
 
 _LABELS = {"revision": "a revision is a capital letter and its date", "body": "width x depth x height"}
 _MOST_OUTLETS = 64
 _TO_A = 440.0  # Hz, of the note A4 (ISO 16)
 _SEMITONES = {"C": -9, "D": -7, "E": -5, "F": -4, "G": -2, "A": 0, "B": 2}
-_COLOURS = {
-    "black": "BK", "brown": "BN", "red": "RD", "orange": "OG", "yellow": "YE", "green": "GN", "blue": "BU", "violet": "VT",
-    "purple": "VT", "grey": "GY", "gray": "GY", "white": "WH", "pink": "PK", "gold": "GD", "turquoise": "TQ", "silver": "SR",
-}  # fmt: skip
-"""Codes of IEC 60757, from memory."""
 _COUNTS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 _MONEY = {"$": "USD", "€": "EUR", "£": "GBP", "¥": "JPY"}
 _SLOW = {
@@ -48,6 +44,7 @@ _WRITTEN: tuple[tuple[str, str, _Made], ...] = (
     ("mains", r"(\d+)[ \t]*V?[ \t]*(?:-|–|/|to)[ \t]*(\d+)[ \t]*V?(?:AC|ac|~)?[ \t,/~]*(\d+)[ \t]*(?:-|–|/|to)[ \t]*(\d+)[ \t]*Hz", r"\1..\2 V \3..\4 Hz"),
     ("mains", r"(\d+)[ \t]*V?[ \t]*(?:-|–|to)[ \t]*(\d+)[ \t]*V?(?:AC|ac|~)?[ \t,/~]*(\d+)[ \t]*Hz", r"\1..\2 V \3 Hz"),
     ("mains", r"(\d+)[ \t]*V[ \t]*(?:AC|ac|~)[ \t,/~]*(\d+)[ \t]*Hz", r"\1 V \2 Hz"),
+    ("mains", r"(\d{3})[ \t]*V?[ \t]*/[ \t]*(50|60)(?:[ \t]*Hz)?(?![\d.])", r"\1 V \2 Hz"),
     ("needs", rf"(DC|AC|dc|ac)[ \t]+({_N})[ \t]*V", lambda found: f"{found[2]} V {found[1].lower()}"),
     ("", rf"(?<![\w.])({_UNIT})[ \t]+({_N})(?![\w.])", _turned),
     ("", rf"([$€£¥])[ \t]*({_N})", lambda found: f"{found[2]} {_MONEY[found[1]]}"),
@@ -87,7 +84,18 @@ _WRITTEN: tuple[tuple[str, str, _Made], ...] = (
     ("input output inlet", r"\b(left|right|front|rear)[ \t]+at(?=[ \t]+\d)", r"\1"),
     ("body inside", rf"({_N})[ \t]*,[ \t]+({_N})[ \t]*,[ \t]+({_N})", r"\1 x \2 x \3"),
     ("body inside", rf"(?:[WwBb][:=]?[ \t]*)({_N})[ \t]*[x,]?[ \t]*(?:[DdLl][:=]?[ \t]*)({_N})[ \t]*[x,]?[ \t]*(?:[Hh][:=]?[ \t]*)({_N})", r"\1 x \2 x \3"),
-    ("colour", rf"\b({'|'.join(_COLOURS)})\b", lambda found: _COLOURS[found[1]]),
+    ("body inside", rf"({_N})[ \t]*(?:mm|cm|in)?[ \t]*(?:wide|w)\b[ \t,x]*({_N})[ \t]*(?:mm|cm|in)?[ \t]*(?:deep|long|d)\b[ \t,x]*({_N})[ \t]*(mm|cm|in)?[ \t]*(?:high|tall|h)\b", r"\1 x \2 x \3 \4"),
+    ("rate", r"[ \t]*(?:per|an|a|/)[ \t]*(?:hour|hr|h)\b", ""),
+    ("volume tone", r"(?<=at )[ \t]*(?:full|max|maximum)\b", "100 %"),
+    ("accepts", rf"({_N})[ \t]*V?[ \t]*(?:\+-|\+/-|±)[ \t]*({_N})[ \t]*(%|V)?", lambda found: _window(found)),
+    ("input", rf"(?<=input )[ \t]*(?={_N}[ \t]*[kM]?(?:ohm|Ω))", "in ts "),
+    ("output", rf"(?<=output )[ \t]*(?={_N}[ \t]*[kM]?(?:ohm|Ω))", "out ts "),
+    ("loops", r"\bloops[ \t]+(?=send[ \t]+[a-z]+(\d+)\.\.[a-z]*(\d+))", r"loop \1..\2 "),
+    ("fx-loop effects-loop fx", r"^([ \t]*)(?:fx-loop|effects-loop|fx[ \t]+loop|fx)[ \t]+(?=send)", r"\1loop 1 "),
+    ("usb-a usb-b usb-c", r"\busb-[abc]\b", "usb"),
+    ("inlet", r"(?<=inlet )[ \t]*(?=C\d)", "mains "),
+    ("inlet", r"\bc(?=\d+\b)", "C"),
+    ("colour", rf"\b({'|'.join(COLOURS)})\b", lambda found: COLOURS[found[1]]),
     ("mates", r"\bhook\b", "loop"),
     ("sockets poles conductors every loop spare preset marker", rf"\b({'|'.join(_COUNTS)})\b", lambda found: str(_COUNTS.index(found[1]) + 1)),
     ("frozen revision", r"\"(\d{4}-\d\d-\d\d)\"", r"\1"),
@@ -112,12 +120,16 @@ _WRITTEN: tuple[tuple[str, str, _Made], ...] = (
     ("@place", r"\b(?:rotated|rotate|rot)[ \t]+(\d+)(?:[ \t]*(?:deg|degrees|°))?", r"turned \1 deg"),
     ("@place", r"^([ \t]*[a-z][\w-]*)[ \t]+(at[ \t]+.*?)[ \t]+under(?:neath)?[ \t]*$", r"\1 under \2"),
     ("@place", r"^([ \t]*[a-z][\w-]*)[ \t]+(?:next to|beside|by|close to)[ \t]+([a-z][\w-]*)[ \t]*$", r"\1, \2 together"),
+    ("@place", r"^([ \t]*[a-z][\w, -]*?)[ \t]+(?:(?:is |stands )?(?:on|in|beside|behind|under|next to)[ \t]+(?:the[ \t]+)?(?:floor|ground|board|rack|amp)|outside|external)(?=[ \t]*(?:\"|$))", r"\1 off board"),
+    ("@place", r"^([ \t]*)([a-z][\w-]*)[ \t]+between[ \t]+([a-z][\w-]*)[ \t]+and[ \t]+([a-z][\w-]*)[ \t]*$", r"\1\3, \2, \4 in order"),
+    ("@place", r"^([ \t]*)([a-z][\w-]*)[ \t]+(front|middle|rear)[ \t,]+(?:and[ \t]+)?(left|middle|right)[ \t]*$", r"\1\2 row \3\n\1\2 side \4"),
     ("@place", r"\brow[ \t]+back\b", "row rear"),
     ("@place", r"\b(front|middle|rear)[ \t]+row\b", r"row \1"),
     ("@place", r"\bback[ \t]+row\b", "row rear"),
     ("@midi", r"\b(?:ch|chan|midi channel)[ \t]*(?=\d)", "channel "),
     ("@power", r"^([ \t]*[a-z][\w, -]*?)[ \t]+into(?=[ \t])", r"\1 plug into"),
     ("@leads", r"(->[ \t]*[a-z][\w-]*\.[\w-]+)[ \t]+(?!(?:over|under|through|slack|made|premade)\b)([a-z][\w-]*)(?=[ \t]+of\b)", r"\1 \2 to \2"),
+    ("@spares", r"^([ \t]*)((?:audio|dc|ac|midi|control)[ \t]+lead[ \t]+.*?)[ \t]*[x×][ \t]*(\d+)(?=[ \t]+in\b|[ \t]*$)", r"\1\3 \2"),
     ("@spares", r"(?<=\d)x(?=[ \t])", ""),
     ("@spares", r"(?<=[ \t])(plug|lead)s\b", r"\1"),
     ("@spares", r"^([ \t]*\d+)[ \t]+(?:x[ \t]+)?(?!(?:audio|dc|ac|midi|control|plug|plugs|of)\b)([a-z][^\"\n]*?)(?=[ \t]+in[ \t]+\"|[ \t]*$)", r'\1 of "\2"'),
@@ -136,6 +148,13 @@ def _pitch(found: re.Match[str]) -> float:
     return float(_TO_A * 2 ** ((_SEMITONES[found[1]] + sharp) / 12 + int(found[3]) - 4))
 
 
+def _window(found: re.Match[str]) -> str:
+    """From where to where `9 V +- 10 %` goes."""
+    middle, off = float(found[1]), float(found[2])
+    off = middle * off / 100 if found[3] == "%" else off
+    return f"{middle - off:.4g}..{middle + off:.4g} V"
+
+
 def _as_printed(m: Mistake) -> Wording | None:
     """The first rule whose shape lies at the place where reading stopped, or just before it."""
     code = m.code
@@ -152,9 +171,9 @@ def _as_printed(m: Mistake) -> Wording | None:
                 continue
             written = f"{code[: found.start()]}{text}{code[found.end() :]}".rstrip()
             mends = m.instead(m.line_start, m.line_start + len(code.rstrip()), written, f"write {_told(written)}")
-            return Wording(
-                f"'{found.group().strip()}' is not how this is written", _LABELS.get(head, "these words"), mends=mends
-            )
+            typed = found.group().strip()
+            said = f"'{typed}' is not how this is written" if typed else f"'{m.word}' can't stand behind '{head}'"
+            return Wording(said, _LABELS.get(head, "these words"), mends=mends)
     return None
 
 

@@ -100,7 +100,7 @@ def _range(m: Mistake) -> Wording | None:
         )
     text = f"from {_spaced(low[2])} to {_spaced(high[1])}"
     mends = m.instead(m.line_start + low.start(), m.at + high.end(), text, f"write {text}")
-    advice = "write one: of what it draws, weighs or measures the largest"
+    advice = f"write one of both: of what it draws, weighs or measures the larger, {_spaced(high[1])}"
     if m.before.split()[:1] == ["needs"]:
         window = f"accepts {low[2].split()[0]}..{_spaced(high[1])}"
         advice = f"write the voltage that it is made for, and where it works in a line of its own: `{window}`"

@@ -14,6 +14,8 @@ from rigc.syntax.mistake import Mistake, Wording
 from rigc.syntax.slips.trade_slips import our_word
 from rigc.syntax.worked_lines import as_in_the_reference, worked_line
 
+ELSEWHERE = "it belongs"
+"""How the help begins where a line is right and stands in the wrong block."""
 _PROVENANCE = frozenset({"_NL", "MEASURED", "LEAFLET", "ASSUMED"})
 
 
@@ -163,13 +165,13 @@ def _statement_of(m: Mistake, word: str, mine: frozenset[str]) -> Wording:
     if homes:
         if not m.block:
             message = f"'{word}' stands outside of its block"
-        return Wording(message, "this statement", f"it belongs {_places(homes)}")
+        return Wording(message, "this statement", f"{ELSEWHERE} {_places(homes)}")
     begun = [each for each in mine if each[:3] == word[:3]]
     near = nearest(word, sorted(mine)) or (begun[0] if len(begun) == 1 else "")
     if near:
         return Wording(message, f"did you mean '{near}'?", mends=_for(m, word, near))
     if home := _home_by_shape(m):
-        return Wording(message, "this line", f"it belongs {_places([home])}")
+        return Wording(message, "this line", f"{ELSEWHERE} {_places([home])}")
     near = nearest(word, sorted({each for heads in m.blocks().values() for each in heads}))
     if near:
         homes = [block for block, heads in m.blocks().items() if near in heads]
@@ -202,7 +204,7 @@ def _line_of_another_block(m: Mistake) -> Wording | None:
     home = _home_by_shape(m) if m.before.strip() else ""
     if not home or "NAME" in m.expected:
         return None
-    return Wording(f"{_block(m.block)} has no such statement", "this line", f"it belongs {_places([home])}")
+    return Wording(f"{_block(m.block)} has no such statement", "this line", f"{ELSEWHERE} {_places([home])}")
 
 
 def _for(m: Mistake, word: str, ours: str) -> tuple[Mend, ...]:
@@ -406,3 +408,5 @@ LAST_RESORT: tuple[Callable[[Mistake], Wording | None], ...] = (
     _missing_word,
     _anything,
 )
+GENERAL: tuple[Callable[[Mistake], Wording | None], ...] = (_no_statement, _near_word, _comma, *LAST_RESORT)
+"""Those that know no more of a line than what may stand where: one that tells how the whole line reads goes before them."""

@@ -21,7 +21,7 @@ OURS = {
     "signal": "chain", "path": "chain", "branch": "chain", "route": "chain", "patch": "chain", "wire": "chain", "venue": "scenario", "below": "under", "underneath": "under", "beneath": "under",
     "minus": "negative", "plus": "positive", "negative": "centre-negative", "positive": "centre-positive",
     "toggle": "latching", "grounded": "earthed", "value": "insured", "worth": "insured", "insurance": "insured",
-    "cost": "price", "made-in": "origin", "country-of-origin": "origin", "upkeep": "tests", "maintenance": "tests",
+    "require": "use", "load": "use", "library": "use", "read": "use", "stock": "use", "cost": "price", "customer": "client", "made-in": "origin", "country-of-origin": "origin", "upkeep": "tests", "maintenance": "tests",
     "service": "every",
 }  # fmt: skip
 """A word as people say it, and the one that stands for it here, where that may stand; common speech, no source."""
@@ -34,9 +34,14 @@ _SIDES = {"back": "rear", "behind": "rear", "side": "", "top": "", "bottom": "",
 """What people say for a side of a unit, and the side that is surely meant."""
 
 
+_PANEL_JACKS = ("input", "output", "socket")
+
+
 def our_word(word: str, mine: frozenset[str] | list[str]) -> str:
     """What this language says for a word of the trade, if that may stand here; else nothing."""
     ours = OURS.get(word.lower(), "")
+    if "jack" in mine and word in _PANEL_JACKS:
+        return "jack"
     return ours if ours.split(" ")[0] in mine else ""
 
 
@@ -51,7 +56,7 @@ _JOINING = r"(?:(?:in)?to|(?:and )?then|and|goes to|feeds|via|through|next)\b"
 
 def _no_arrow(m: Mistake) -> Wording | None:
     """`guitar > marl`, `guitar to marl`, `chain guitar marl lant`."""
-    if not m.awaits("->"):
+    if not m.awaits("->") or m.before.split()[:1] == ["path"]:
         return None
     typed = re.match(rf"[-=~\u2013\u2014]*>|[-=~\u2013\u2014]+|{_JOINING}", m.after)
     if typed and not re.search(rf"^[ \t]*[a-z-]+[ \t]+{re.escape(typed.group())}\b", m.span.source.text, re.M):
@@ -98,7 +103,14 @@ def _adaptor(m: Mistake) -> Wording | None:
     kind = re.match(r"[ \t]*[A-Z]+\d+[a-z]?[ \t]+([a-z-]+)[ \t]+\Z", m.before)
     if m.block == "leads" and kind and m.word == "for":
         advice = "write 'series', 'parallel', 'reversing' or 'size' before 'for'"
-        return Wording(f"'{kind[1]}' is no kind of adaptor", "an adaptor is told here", advice)
+        near = (
+            "reversing"
+            if kind[1].startswith("revers")
+            else nearest(kind[1], ("series", "parallel", "reversing", "size"))
+        )
+        start = m.line_start + m.before.index(kind[1])
+        mends = m.instead(start, start + len(kind[1]), near, f"write {near}") if near else ()
+        return Wording(f"'{kind[1]}' is no kind of adaptor", "an adaptor is told here", "" if near else advice, mends)
     return None
 
 
@@ -154,19 +166,25 @@ def _fuse(m: Mistake) -> Wording | None:
     line = re.match(r"([ \t]*fuse[ \t]+)([^#\n]*?)[ \t]*(?:#|\n|\Z)", m.text[m.line_start : m.line_end])
     if line is None:
         return None
-    size = r"(?P<{}>\d+(?:\.\d+)?[ \t]*(?:mm)?[ \t]*[x×][ \t]*\d+(?:\.\d+)?[ \t]*mm)"
+    size = r"(?P<{}>\d+(?:\.\d+)?[ \t]*(?:mm)?[ \t]*[x×][ \t]*\d+(?:\.\d+)?[ \t]*(?:mm)?)"
     told = re.fullmatch(
-        rf'"?(?:{size.format("first")}[ \t]*)?(?P<kind>FF|F|M|TT|T)?[ \t]*(?P<rating>\d+(?:\.\d+)?)[ \t]*(?P<unit>m?A)'
-        rf'[ \t]*(?:{size.format("last")})?[ \t]*(?P<more>[LHE]?[ \t]*(?:\d+[ \t]*V)?)"?',
+        rf'"?(?:{size.format("first")}[ \t]*)?(?P<kind>FF|F|M|TT|T)?[ \t]*(?P<rating>\d+(?:\.\d+)?)[ \t]*(?P<unit>m?A)(?P<behind>[ \t]*(?:FF|F|M|TT|T)\b)?'
+        rf'[ \t]*(?:{size.format("last")})?[ \t]*(?P<more>[LHE]?[ \t]*(?:\d+[ \t]*V)?)(?:[ \t]*{size.format("end")})?"?',
         line[2],
     )
     if told is None:
         return None
     number = re.compile(r"\d+(?:\.\d+)?")
-    sized = told["first"] or told["last"] or ""
+    sized = told["first"] or told["last"] or told["end"] or ""
     across_and_long = f"{' x '.join(number.findall(sized))} mm" if sized else ""
     more = re.sub(r"^([LHE])[ \t]*(\d+)[ \t]*V$", r"\1 \2 V", told["more"].strip())
-    parts = ("fuse", told["kind"], f"{told['rating']} {told['unit']}", across_and_long, f'"{more}"' if more else "")
+    parts = (
+        "fuse",
+        told["kind"] or (told["behind"] or "").strip(),
+        f"{told['rating']} {told['unit']}",
+        across_and_long,
+        f'"{more}"' if more else "",
+    )
     text = " ".join(part for part in parts if part)
     start = m.line_start + line.start(0) + len(line[1]) - len(line[1].lstrip())
     mends = m.instead(start, m.line_start + line.end(2), text, f"write {text}")

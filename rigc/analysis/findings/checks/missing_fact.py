@@ -12,7 +12,7 @@ from bisect import bisect
 from collections.abc import Iterable, Iterator
 
 from rigc.analysis.deck.used_units import used_units
-from rigc.analysis.feeds.unit_needs import current_of
+from rigc.analysis.feeds.unit_needs import current_of, inlet_of, needs_of
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 from rigc.diagnostics.wording import joined, listed
 from rigc.model.rig import Rig
@@ -36,6 +36,7 @@ _LINES = {
     "its body": "`body ___ x ___ x ___ mm`",
 }
 """The line that states each fact, with blanks for what only a measurement can give."""
+_ASKED = {"its inlet": inlet_of, "the voltage it needs": needs_of, "the current it draws": current_of}
 _MOST_NAMED = 6
 _CABLES, _STRIPS, _POWER, _WIRING = "cable list", "mounting strips", "power table", "wiring sheet"
 
@@ -55,6 +56,7 @@ def missing_fact(rig: Rig) -> Iterator[Diagnostic]:
             lacking |= _supply(unit, unit.name in fed, needs) | _body(unit)
         else:
             needs = False
+            lacking |= _supply(unit, True, needs) if unit.name in fed else {}
         if lacking:
             found[unit.name] = (unit, lacking, needs)
     alike: dict[str, list[str]] = {}
@@ -131,16 +133,17 @@ def _told(unit: Unit, lacking: dict[str, tuple[str, ...]], needs: bool, alike: t
     names = (unit.name, *alike)
     all_named = len(names) <= _MOST_NAMED
     every = listed(names) if all_named else f"'{unit.name}' and {len(alike)} units that are like it"
+    pole = ("`polarity ___`",) if "its inlet" in facts and unit.polarity is None else ()
     who = f"{every} are" if alike else f"'{unit.name}' is"
     return KIND.at(
         unit.declared,
         f"{who} used but {'lack' if alike else 'lacks'} {joined(facts)}; {'their' if alike else 'its'} place in the {joined(blank)} stays blank",
         subject=(*names, *facts),
         label="declared here",
-        help=f"measure it and write in the block of '{unit.name}': {', '.join(_LINES[fact] for fact in facts)}"
+        help=f"measure it and write in the block of '{unit.name}': {', '.join((*(_LINES[fact] for fact in facts), *pole))}"
         + ("; if it takes no power, say `passive`" if needs and "its inlet" in facts else ""),
         note=f"{listed(alike)} {'is' if len(alike) == 1 else 'are'} like it" if alike and all_named else "",
-        asks_for=tuple(map(current_of, names)) if "the current it draws" in lacking else (),
+        asks_for=tuple(of(name) for fact, of in _ASKED.items() if fact in lacking for name in names),
     )
 
 

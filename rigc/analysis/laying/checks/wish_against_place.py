@@ -18,7 +18,7 @@ from rigc.model.rig import Rig
 
 KIND = Kind(
     "wish-against-place",
-    Level.WARNING,
+    Level.REMARK,
     __doc__,
     "stated places meet the wishes for them",
     "geometry on stated places; the language reference, grammar/README.md",

@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from rigc.analysis.feeds.load_limits import LoadLimits
 from rigc.analysis.feeds.outlet_fit import takes_current
 from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.feeds.unit_needs import needs_of
 from rigc.analysis.power.mends.other_feeds import moves
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.model.rig import Rig
@@ -38,6 +39,7 @@ def ac_on_dc(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> Iterator[D
                 f"'{unit.name}' does not say whether it needs AC or DC; whether {tap} ({gives}) is right can't be checked",
                 subject=(unit.name,),
                 help=f"write `needs` in '{unit.name}'",
+                wants=(needs_of(unit.name),),
             )
         elif not fit:
             needs = (unit.current or "").upper()

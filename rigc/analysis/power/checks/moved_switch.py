@@ -52,10 +52,10 @@ def moved_switch(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> Iterat
 
 
 def _mends(rig: Rig, power: PowerAssignment, load: OutletLoad, limits: LoadLimits) -> tuple[Mend, ...]:
-    """The unit on an outlet that needs no switch moved; not where several units share this one."""
+    """The unit at the same voltage on an outlet that needs no switch moved; not where several units share this one."""
     if len(load.units) > 1:
         return ()
-    return moves(rig, power, load.units[0], limits)[:1]
+    return moves(rig, power, load.units[0], limits, lambda way: way.volts == load.volts)[:1]
 
 
 CHECK = moved_switch

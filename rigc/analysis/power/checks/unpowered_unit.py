@@ -15,6 +15,7 @@ from rigc.analysis.feeds.choice.outlet_problem import RESERVE
 from rigc.analysis.feeds.choice.unfed import Unfed, asked, rivals_words
 from rigc.analysis.feeds.load_limits import HARD
 from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.feeds.unit_needs import needs_of
 from rigc.analysis.power.mends.smallest_changes import mends
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import AddTo, Mend, Replace
@@ -42,6 +43,7 @@ def unpowered_unit(rig: Rig, power: PowerAssignment, places: Placement) -> Itera
                 f"'{unfed.units[0]}' has no outlet and does not say what it needs; none can be chosen",
                 subject=unfed.units,
                 help=f"write `needs` in '{unfed.units[0]}'",
+                wants=(needs_of(unfed.units[0]),),
             )
         elif unfed.why == "undecided":
             yield KIND.cant_check(

@@ -14,6 +14,7 @@ from rigc.analysis.feeds.load_limits import LoadLimits
 from rigc.analysis.feeds.outlet_fit import assumed_polarity, takes_polarity
 from rigc.analysis.feeds.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.feeds.power_tap import Tap, outlets_named
+from rigc.analysis.feeds.unit_needs import inlet_of
 from rigc.analysis.power.mends.feed_edits import restated, stated_feed
 from rigc.analysis.power.mends.other_feeds import moves
 from rigc.analysis.power.mends.same_cause import same_cause
@@ -58,7 +59,7 @@ def _silent_unit(feed: Supplied, unit: Unit, tap: Tap) -> Diagnostic:
     said = f"the polarity of '{unit.name}' is not stated; whether it may be plugged into {tap} is not known"
     help = f"measure it before anything is plugged in and write it in the block of '{unit.name}': polarity ___"
     if unit.inlet is None:
-        return KIND.cant_check(unit.declared, said, subject=(unit.name,), help=help)
+        return KIND.cant_check(unit.declared, said, subject=(unit.name,), help=help, wants=(inlet_of(unit.name),))
     also = (Label(feed.span, "plugged in here"),) if feed.stated else ()
     return KIND.at(
         unit.declared,

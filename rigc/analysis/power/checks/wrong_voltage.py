@@ -16,6 +16,7 @@ from rigc.analysis.feeds.outlet_fit import takes_current, takes_polarity, takes_
 from rigc.analysis.feeds.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.feeds.power_tap import Tap, outlet_at
 from rigc.analysis.feeds.power_tap import tap as tap_at
+from rigc.analysis.feeds.unit_needs import needs_of
 from rigc.analysis.power.mends.feed_edits import restated, stated_feed
 from rigc.analysis.power.mends.other_feeds import moves, switched, together
 from rigc.analysis.power.mends.same_cause import same_cause
@@ -50,6 +51,7 @@ def wrong_voltage(rig: Rig, power: PowerAssignment, network: PowerNetwork, limit
                 f"'{unit.name}' on {tap} does not say what voltage it needs; whether {tap.volts:g} V are right can't be checked",
                 subject=(unit.name,),
                 help=f"write `needs` or `accepts` in '{unit.name}'",
+                wants=(needs_of(unit.name),),
             )
         elif not fit:
             wrong.append((feed, window_v(unit)))

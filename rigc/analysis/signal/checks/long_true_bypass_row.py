@@ -44,10 +44,14 @@ def long_true_bypass_row(rig: Rig, ways: SoundWays) -> Iterator[Diagnostic]:
     for name, count in unsure.items():
         yield KIND.cant_check(
             rig.units[name].declared,
-            f"'{name}' does not say how it is bypassed; with true bypass it would stand in a row of {count} without a buffer",
+            f"'{name}' {_says(rig, name)}; with true bypass it would stand in a row of {count} without a buffer",
             subject=(name,),
             help=f"find out and write `bypass true` or `bypass buffered` in '{name}'",
         )
+
+
+def _says(rig: Rig, name: str) -> str:
+    return "does not say how it is bypassed" if rig.units[name].bypass is None else "says `bypass unknown`"
 
 
 def _told(rig: Rig, row: Row) -> Diagnostic:

@@ -31,10 +31,14 @@ KIND = Kind(
 
 
 def silent_without_power(rig: Rig, paths: SilentPaths) -> Iterator[Diagnostic]:
-    """One finding for each path without a plan; can't-check for each unit that does not say what it does."""
+    """One finding for each instrument without a plan, since one end that still sounds is enough; can't-check for each unit that does not
+    say what it does."""
+    by_instrument: dict[tuple[str, tuple[str, ...]], list[SilentPath]] = {}
     for path in paths.all:
         if not path.planned:
-            yield _told(rig, path)
+            by_instrument.setdefault((path.instrument, path.scenarios), []).append(path)
+    for together in by_instrument.values():
+        yield _told(rig, _as_one(together))
     for name in paths.unsure:
         yield KIND.cant_check(
             rig.units[name].declared,
@@ -42,6 +46,20 @@ def silent_without_power(rig: Rig, paths: SilentPaths) -> Iterator[Diagnostic]:
             subject=(name,),
             help=f"pull its plug and listen; write `unpowered passes` or `unpowered mutes` in '{name}'",
         )
+
+
+def _as_one(paths: list[SilentPath]) -> SilentPath:
+    """Paths of one instrument as one: all their ends, and all that stops the sound on the way to any of them."""
+    if len(paths) == 1:
+        return paths[0]
+    short = {plan.span.start: (plan, left) for path in paths for plan, left in path.short}
+    whole: SilentPath = paths[0].replace(
+        ends=tuple(end for path in paths for end in path.ends),
+        behind=tuple(port for path in paths for port in path.behind),
+        units=tuple(dict.fromkeys(name for path in paths for name in path.units)),
+        short=tuple(short.values()),
+    )
+    return whole
 
 
 def _told(rig: Rig, path: SilentPath) -> Diagnostic:

@@ -45,7 +45,7 @@ def source_of(rig: Rig, port: Port, how: str) -> Told:
     if how == OUTSIDE:
         return _told(f"what feeds {port}", None, f"what feeds '{port}'", span)
     if how == UNKNOWN:
-        return _told(f"bypass of {port.thing}", None, f"how '{port.thing}' is bypassed", span)
+        return _bypass_not_known(rig, f"bypass of {port.thing}", port.thing, span)
     unit = rig.units[port.thing]
     if how == TRACK and unit.track_ohm is not None:
         return ours(TREADLE_SHARE) * stated(f"track of {port.thing}", unit.track_ohm, IMPEDANCE), ""
@@ -104,11 +104,19 @@ def _impedance(rig: Rig, end: SectionEnd) -> Told:
     if end.what in (OUTSIDE, DEAD, BLOCKED):
         return at_place(label, inf, span, "loads nothing"), ""
     if end.what == UNKNOWN:
-        return _told(label, None, f"how '{end.port.thing}' is bypassed", span)
+        return _bypass_not_known(rig, label, end.port.thing, span)
     fact = None if jack is None else jack.bypassed_ohm if end.what in (BYPASSED, BRIDGED) else jack.impedance_ohm
     if end.what == TRACK and fact is None:
         fact = rig.units[end.port.thing].track_ohm
     return _told(label, fact, f"the impedance of '{end.port}'", span)
+
+
+def _bypass_not_known(rig: Rig, label: str, name: str, span: Span | None) -> Told:
+    """Of what states no bypass, and of what states `bypass unknown`."""
+    what = f"how '{name}' is bypassed"
+    nothing, _ = _told(label, None, what, span)
+    unit = rig.units.get(name)
+    return nothing, f"{what} is not {'said' if unit is None or unit.bypass is None else 'known'}"
 
 
 def _told(label: str, fact: Quantity | None, what: str, span: Span | None) -> Told:

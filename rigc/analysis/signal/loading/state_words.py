@@ -53,6 +53,8 @@ def fact_of(reason: str) -> str:
 def remedy(reason: str) -> str:
     """The one line to write so that a missing fact is there, from the words in which it is told missing."""
     name = reason.split("'")[1] if "'" in reason else ""
+    if reason.endswith("is bypassed is not known"):
+        return f"find out how '{name}' is bypassed, and write true, buffered, trails or always-on in place of `unknown`"
     if "is bypassed" in reason:
         return f"write `bypass` in '{name}'"
     if reason.startswith("the impedance of"):

@@ -122,6 +122,8 @@ def check_heat(context: Context, unit: Unit) -> None:
     warm, draws, volts = unit.warm_w, unit.draws_ma, unit.accepts_high_v or unit.volts
     if unit.kind != "unit" or warm is None or draws is None or volts is None or not unit.powered:
         return
+    if _told_already(context, draws.span):
+        return
     if any(jack.carries == "speaker" for jack in unit.jacks):
         return
     least, most = _ends(warm)[0], _ends(draws)[1] * volts.value / 1000
@@ -186,10 +188,16 @@ def check_words(context: Context, block: Any, items: Sequence[Item]) -> None:
     name = block.name.text
     if passive and digital:
         _not_both(context, digital, passive, f"'{name}' is passive and digital; what is digital takes power")
-    if passive and buffer:
+    elif passive and buffer:
         _not_both(context, buffer, passive, f"'{name}' is passive and has a buffer in its bypass; a buffer takes power")
     draws = next((each for each in facts if isinstance(each, nodes.Draws)), None)
-    if passive and draws and not any(isinstance(item.fact, nodes.Inlet | nodes.Battery) for item in items):
+    if (
+        passive
+        and draws
+        and not digital
+        and not buffer
+        and not any(isinstance(item.fact, nodes.Inlet | nodes.Battery) for item in items)
+    ):
         _not_both(context, draws, passive, f"'{name}' is passive, has no inlet and draws {draws.amount}")
     needs = next((each for each in facts if isinstance(each, nodes.Needs) and each.current.text == "ac"), None)
     poles = next((each for each in facts if isinstance(each, nodes.Polarity)), None)

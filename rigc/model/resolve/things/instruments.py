@@ -5,14 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any, TypeVar
 
+from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.model.jacks import AUDIO_OUT, Connector, Jack, Levels
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.things.contradictions import check_earth
 from rigc.model.resolve.things.jacks import jacks_of, levels_of, pairs_of
 from rigc.model.resolve.things.supply import mains_range
 from rigc.model.resolve.things.things import AMOUNTS, battery_of, fuse_of, inherited, papers_of, taken_of_mains
+from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.things import Instrument
 from rigc.model.units.measures import CAPACITOR, LEAD, POT_OHM, SHARE
+from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes.written import rule_of
 
@@ -73,6 +77,25 @@ def _blocks(context: Context, kind: type[Block]) -> Iterator[tuple[str, Block, l
         yield name, block, items, fields
 
 
+def _tone_turned(fact: nodes.Tone) -> Diagnostic | None:
+    """`tone 22 nF 500 kohm`: the capacitor before the resistance."""
+    one, other = fact.resistance, fact.capacitor
+    units = [each.own_unit.text for each in (one, other) if each is not None and each.own_unit is not None]
+    if other is None or len(units) < 2 or not (units[0].endswith("F") and units[1].endswith(("ohm", "Ω", "Ω"))):
+        return None
+    return WRONG_QUANTITY.at(
+        Span(one.span.source, one.span.start, other.span.end),
+        f"the capacitor '{one.span.text}' stands before the resistance '{other.span.text}'",
+        label="the resistance goes first",
+        mends=(
+            Mend(
+                f"write tone {other.span.text} {one.span.text}",
+                (Replace(one.span, other.span.text), Replace(other.span, one.span.text)),
+            ),
+        ),
+    )
+
+
 def _instrument_fact(context: Context, item: Item, fields: dict[str, Any]) -> None:
     fact, known = item.fact, item.provenance
     if (rule := rule_of(type(fact))) in AMOUNTS:
@@ -82,6 +105,9 @@ def _instrument_fact(context: Context, item: Item, fields: dict[str, Any]) -> No
         fields["volume_ohm"] = context.amount(fact.amount, POT_OHM, known)
         fields["volume_setting"] = context.amount(fact.setting, SHARE, known)
     elif isinstance(fact, nodes.Tone):
+        if (turned := _tone_turned(fact)) is not None:
+            context.report(turned)
+            return
         fields["tone_ohm"] = context.amount(fact.resistance, POT_OHM, known)
         fields["tone_nf"] = context.amount(fact.capacitor, CAPACITOR, known)
         fields["tone_setting"] = context.amount(fact.setting, SHARE, known)

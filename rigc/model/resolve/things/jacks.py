@@ -15,6 +15,7 @@ from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.things.contradictions import check_contacts, check_levels, check_phantom
 from rigc.model.resolve.things.jack_directions import is_audio, is_loop, is_pair, is_way
 from rigc.model.scope import SAID_TWICE, UNKNOWN, corrected, twice
+from rigc.model.slips.one_unit import of_one_unit
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.units.measures import (
     BARREL,
@@ -245,13 +246,14 @@ def lay_levels(context: Context, items: list[Item], jacks: dict[str, Any]) -> No
 
 def levels_of(context: Context, item: Item, roles: Sequence[str]) -> Levels:
     """The levels of a `level` statement on jacks of these roles."""
-    fact = item.fact
+    fact, before = item.fact, len(context.findings)
     levels = Levels(
         *(
             context.amount(amount, LEVEL, item.provenance)
             for amount in (fact.nominal, fact.peak, fact.maximum, fact.sensitivity)
         )
     )
+    context.findings[before:] = of_one_unit(context.findings[before:])
     check_levels(context, levels, roles)
     return levels
 

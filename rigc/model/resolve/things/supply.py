@@ -210,7 +210,7 @@ def _outlets(
         for name, place in zip(names, spread(context, fact.location, len(names), item.provenance), strict=True):
             place.pop("bushing", None)
             place = {"side": None, "offset_mm": None, "height_mm": None, **place}
-            if name in found:
+            if name in found and found[name].span.text != fact.names.span.text:  # else it is told as stated again
                 context.report(
                     twice(
                         f"the outlet '{name}'",

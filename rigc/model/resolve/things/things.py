@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
+from rigc.diagnostics.diagnostic import Diagnostic
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.near import nearest
 from rigc.model.fact import Fact, Provenance
 from rigc.model.resolve.context import Context, Item, items_of
@@ -20,6 +23,7 @@ from rigc.model.resolve.things.contradictions import (
 from rigc.model.resolve.things.inside import check_inside
 from rigc.model.resolve.things.jacks import jacks_of, loops_of, pairs_of, paths_of
 from rigc.model.resolve.things.known_things import KnownThings
+from rigc.model.resolve.things.small_currents import check_draws
 from rigc.model.resolve.things.supply import mains_range, supply_facts
 from rigc.model.scope import UNKNOWN, article, corrected
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
@@ -195,6 +199,7 @@ def _thing(context: Context, made: type[Any], kind: str, block: Any, items: list
     check_inside(context, thing)
     check_mass(context, thing)
     if made is Unit:
+        check_draws(context, thing)
         check_heat(context, thing)
     elif made is Supply:
         check_ceiling(context, thing)
@@ -322,6 +327,9 @@ def fuse_of(context: Context, item: Item) -> tuple[Fuse, ...]:
                 help=f"one of {', '.join(FUSES)}, as marked on it: T is slow, F is quick; what else is marked goes into a text at the end",
             )
         )
+    if (told := _with_its_speed(fact)) is not None:
+        context.report(told)
+        return ()
     rating = context.chosen(fact.rating, FUSE, known)
     size = None
     if fact.size is not None:
@@ -330,6 +338,21 @@ def fuse_of(context: Context, item: Item) -> tuple[Fuse, ...]:
     volts = context.chosen(fact.voltage, MAINS, known)
     marked = "" if fact.marked is None else fact.marked.value
     return () if rating is None else (Fuse(kind, rating, size, volts, marked, fact.span),)
+
+
+def _with_its_speed(fact: nodes.Fuse) -> Diagnostic | None:
+    """`10AT`: the characteristic stands right behind the unit."""
+    unit = fact.rating.own_unit
+    found = None if unit is None else re.fullmatch(r"(m?A)(FF|F|M|TT|T)", unit.text)
+    if found is None or fact.kind is not None:
+        return None
+    text = f"{found[2]} {fact.rating.number.text} {found[1]}"
+    return WRONG_QUANTITY.at(
+        fact.rating.span,
+        f"'{fact.rating.span.text}' holds how fast the fuse blows, which goes before its rating",
+        label="as marked on it",
+        mends=(Mend(f"write fuse {text}", (Replace(fact.rating.span, text),)),),
+    )
 
 
 def _window(context: Context, fields: dict[str, Any]) -> None:

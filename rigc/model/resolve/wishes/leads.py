@@ -322,6 +322,26 @@ def _feeds(power: PowerWishes, start: Port, end: Port) -> bool:
     return any(end.thing in feed.units and start in feed.outlets for feed in power.feeds)
 
 
+_FIXINGS = {
+    "bolts": "bolted", "bolt": "bolted", "screws": "screwed", "screw": "screwed", "bracket": "brackets", "brackets": "brackets",
+}  # fmt: skip
+
+
+def _fixing_meant(context: Context, node: nodes.Mount) -> Diagnostic | None:
+    """`pedal with bolts`: how a thing is held beside strips stands straight behind its name."""
+    how = _FIXINGS.get(node.strip.text, "")
+    if not how or node.strip.text in context.scopes["strip"].declared:
+        return None
+    names = ", ".join(word.text for word in node.things)
+    return UNKNOWN.at(
+        node.strip.span,
+        f"'{node.strip.text}' is no strip; what is held by {node.strip.text} is {how if how != 'brackets' else 'in brackets'}",
+        subject=(node.strip.text,),
+        label="not a strip",
+        mends=(Mend(f"write {names} {how}", (Replace(node.span, f"{names} {how}"),)),),
+    )
+
+
 def mounting(context: Context) -> MountWishes:
     """All mounting statements."""
     all_with: str | None = None
@@ -336,6 +356,9 @@ def mounting(context: Context) -> MountWishes:
             if isinstance(node, nodes.MountAll):
                 all_with = context.scopes["strip"].find(node.strip, (), "a strip")
             elif isinstance(node, nodes.Mount):
+                if (told := _fixing_meant(context, node)) is not None:
+                    context.report(told)
+                    continue
                 strip = context.scopes["strip"].find(node.strip, (), "a strip")
                 for word in node.things:
                     if scope.find(word, MOUNTED, "a unit or a supply") and strip:
