@@ -273,7 +273,7 @@ def _not_following(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[Di
             if finding.kind.name not in ("unknown-name", "misused-name", "unclear-jack", "loose-lead")
         )
     told = _of_blocks_of_their_kind(_of_whole_jacks(told, gathered), gathered)
-    told = _of_whole_blends(told, gathered)
+    told = _of_whole_heads(_of_whole_blends(told, gathered), gathered)
     nameless = any(re.match(r'\s*[a-z-]+\s+"', span.text) for span in gathered.skipped)
     hidden = ("dead-end", *(("unknown-name",) if nameless else ()))
     return tuple(finding for finding in told if finding.kind.name not in hidden and not unread & _words(finding))
@@ -305,6 +305,17 @@ def _of_blocks_of_their_kind(told: tuple[Diagnostic, ...], gathered: Gathered) -
         return within or bool(names & _words(finding))
 
     return tuple(finding for finding in told if not blocks or not follows(finding))
+
+
+def _of_whole_heads(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[Diagnostic, ...]:
+    """The findings without the one that misses a revision in a rig block of which a line can't be read."""
+    heads = [each.span for each in gathered.statements if isinstance(each, nodes.Rig)]
+    torn = any(
+        head.source is span.source and head.start <= span.start < head.end
+        for head in heads
+        for span in gathered.skipped
+    )
+    return tuple(each for each in told if not torn or each.kind.name != "no-rig")
 
 
 def _of_whole_blends(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[Diagnostic, ...]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.diagnostics.mend import Replace
 from rigc.source import Span
@@ -10,7 +12,7 @@ from rigc.syntax.mistakes import MALFORMED
 from rigc.syntax.slips.block_slips import BLOCK_SLIPS
 from rigc.syntax.slips.habit_slips import HABIT_SLIPS
 from rigc.syntax.slips.hurried_slips import HURRIED_SLIPS
-from rigc.syntax.slips.line_slips import LINE_SLIPS, as_it_reads, one_of_few, two_lines
+from rigc.syntax.slips.line_slips import LINE_SLIPS, as_it_lacks, as_it_reads, one_of_few, two_lines
 from rigc.syntax.slips.name_slips import NAME_SLIPS
 from rigc.syntax.slips.order_slips import ORDER_SLIPS
 from rigc.syntax.slips.printed_slips import PRINTED_SLIPS
@@ -40,10 +42,8 @@ def tell(mistake: Mistake) -> Diagnostic:
     plain = without_spreads(mistake)
     for wording, seen in (*((each, mistake) for each in SPREAD_SLIPS), *((each, plain) for each in _WORDINGS)):
         told = wording(seen)
-        if told is not None and wording in GENERAL and not _settled(told, seen):
-            told = (
-                two_lines(seen) or as_it_reads(seen) or (one_of_few(seen) if wording in LAST_RESORT else None) or told
-            )
+        if told is not None and (told.mends or wording in GENERAL) and not _settled(told, seen):
+            told = _nearer(wording, seen) or (_shown(told, seen) if wording in GENERAL else told)
         if told is not None:
             span = mistake.span
             if f"'{mistake.whole}'" in told.message:
@@ -56,8 +56,28 @@ def tell(mistake: Mistake) -> Diagnostic:
     raise AssertionError("the last wording fits every mistake")
 
 
+def _nearer(wording: Callable[[Mistake], Wording | None], m: Mistake) -> Wording | None:
+    """How the whole line reads, where that can be found; of a line of which little more is known, what it lacks."""
+    general, last = wording in GENERAL, wording in LAST_RESORT
+    return (
+        (two_lines(m) if general else None)
+        or as_it_reads(m)
+        or (one_of_few(m) if last else None)
+        or (as_it_lacks(m) if general else None)
+    )
+
+
+def _shown(told: Wording, m: Mistake) -> Wording:
+    """Where no mend makes the line read, the worked line that is most like it in place of one that would not work."""
+    line = as_in_the_reference(m.block, in_our_words(m.code)) if told.mends else ""
+    shown: Wording = told.replace(mends=(), help=line) if line else told
+    return shown
+
+
 def _settled(told: Wording, m: Mistake) -> bool:
     """Whether the line reads with the first of the mends, or has to be written elsewhere."""
+    if "{" in m.line:
+        return True
     if not told.mends:
         return told.help.startswith(ELSEWHERE)
     line, moved = m.line, m.span.start - m.at + m.line_start

@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 
 from rigc.facts.countries import is_country
-from rigc.facts.country_names import code_of
 from rigc.model.resolve.context import Context
 from rigc.model.scope import UNKNOWN, corrected
 from rigc.syntax.nodes import Word
+from rigc.syntax.slips.said_codes import code_of
 
 
 def country(context: Context, code: Word) -> str | None:

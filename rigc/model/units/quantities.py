@@ -337,6 +337,9 @@ def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report)
         if word.text == "dBV" and measure.unit == "dBu":
             report(_of_dbv(word, measure, typed, span))
             return None
+        if word.text in ("x", "times") and measure.unit == "dB" and float(typed.split()[0]) > 0:
+            report(_of_times(word, measure, typed, span))
+            return None
         near = meant(word.text, fitting)
         report(
             WRONG_QUANTITY.at(
@@ -375,6 +378,18 @@ def _broken_number(word: Word, measure: Measure, typed: str, span: Span) -> Diag
     )
 
 
+def _of_times(word: Word, measure: Measure, typed: str, span: Span) -> Diagnostic:
+    """So many times as much, as a gain: 20 dB are ten times the voltage."""
+    gain = f"{20 * log10(float(typed.split()[0])):.3g} dB"
+    whole = Span(span.source, span.start, word.span.end)
+    return WRONG_QUANTITY.at(
+        span,
+        f"'{whole.text}' is a factor; {measure.name} goes here, in dB",
+        label="so many times the voltage",
+        mends=(Mend(f"write {gain}", (Replace(whole, gain),)),),
+    )
+
+
 def _of_dbv(word: Word, measure: Measure, typed: str, span: Span) -> Diagnostic:
     """A level against 1 V: as many dB more against the volts of the dBu."""
     more = -20 * log10(ZERO_DBU_V.value)
@@ -393,6 +408,10 @@ _DECIBELS = ("dB", "dBu")
 
 def _in_its_unit(typed: str, word: Word, measure: Measure) -> dict[str, Any]:
     """What to do where another kind of thing is measured: a gain and a level are both so many dB, and only the unit is another."""
+    alike = [each for each in KNOWN if each.lower() == word.text.lower() and _measures(each, measure)]
+    if len(alike) == 1:
+        number = typed.split()[0]
+        return {"mends": (Mend(f"write {number} {alike[0]}", (Replace(word.span, alike[0]),)),)}
     if word.text in _DECIBELS and measure.unit in _DECIBELS:
         return {"mends": (Mend(f"write {typed.split()[0]} {measure.unit}", (Replace(word.span, measure.unit),)),)}
     return {"help": _instead(typed, word.text, measure)}
@@ -415,6 +434,7 @@ _NEVER_AS_MANY = (
     ("kg/m**2", "kPa", "write ___ kPa; 1 kg on each cm² is 98 kPa"),
     ("N", "kPa", "a pull is a force on an area: write ___ kPa; 1 N on 1 cm² of strip is 10 kPa"),
     ("W", "mA", "write its current in mA: 1000 × W / V"),
+    ("Hz", "V", "write the voltage, with the frequency behind it: ___ V"),
     ("A", "W", "write what it takes in W: A × V"),
 )
 """What is given, what is wanted of it, and how the one follows from the other: the same number with the wanted unit would be wrong."""

@@ -30,7 +30,7 @@ def _size_sign(m: Mistake) -> Wording | None:
 
 
 def _inch_sign(m: Mistake) -> Wording | None:
-    if m.sign != '"' or not re.search(r"\d[ \t]*\Z", m.before):
+    if m.sign != '"' or not re.search(r"(?<!-)\b\d[\d.]*[ \t]*\Z", m.before):
         return None
     signs = r'(?<=\d)[ \t]*"'
     line = re.sub(signs, "", m.code).rstrip()
@@ -87,7 +87,7 @@ def _needs_all(m: Mistake) -> Wording | None:
 def _bare_point(m: Mistake) -> Wording | None:
     """`mass .395 kg`."""
     found = re.match(r"\.\d+", m.after)
-    if found is None or "NUMBER" not in m.expected:
+    if found is None or "NUMBER" not in m.expected or re.search(r"[A-Z]\d+\Z", m.before):
         return None
     mends = m.instead(m.at, m.at, "0", f"write 0{found.group()}")
     return Wording(f"'{found.group()}' begins with its point", "a digit goes before it", mends=mends)
@@ -110,6 +110,15 @@ def _jack_kind(m: Mistake) -> Wording | None:
         mends = m.instead(m.at, m.at + size.end(), ours, f"write '{ours}'")
         message = f"'{size.group().strip()}' is the size of a jack, not its kind"
         return Wording(message, f"did you mean '{ours}'?", "" if size[1] else "'trs' if it has three poles", mends)
+    small = re.match(
+        r"(?:3\.5[ \t]*mm|1/8[ \t]*(?:\"|in\b|inch\b)?|minijack|mini)(?:[ \t-]*(?:jack|plug|socket|trs))?(?![\w.])",
+        m.after,
+    )
+    if small and m.awaits("mini-trs"):
+        mends = m.instead(m.at, m.at + small.end(), "mini-trs", "write 'mini-trs'")
+        return Wording(
+            f"'{small.group().strip()}' is the size of a jack, not its kind", "did you mean 'mini-trs'?", mends=mends
+        )
     if not m.awaits("ts", "trs", "xlr") or m.kind == "character" or not m.word.isascii():
         return None
     kinds = "ts is the two-pole jack of a guitar lead, trs the three-pole one, mini-trs that of 3.5 mm"

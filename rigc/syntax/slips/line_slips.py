@@ -161,10 +161,11 @@ def _text(parts: tuple[str, ...]) -> str:
 
 def _names_put_in(m: Mistake, line: tuple[str, ...], parts: tuple[str, ...]) -> bool:
     """Whether one of the words that are put in is read as a name: then any other would do as well."""
-    new = [at for at, part in enumerate(parts) if part not in line and part.isalpha()]
+    new = [at for at, part in enumerate(parts) if part.isalpha() and (part not in line or part in _SIDES)]
     return any(m.reads(_text((*parts[:at], _ANY_NAME, *parts[at + 1 :]))) for at in new)
 
 
+_SIDES = ("left", "right", "front", "rear")
 _ANY_NAME = "zz-zz"
 
 
@@ -303,6 +304,32 @@ def one_of_few(m: Mistake) -> Wording | None:
     shown = [f"{before} {word}" for word in choices]
     said = f"'{m.word}' can't stand behind '{before}'" if not m.ends else f"this line breaks off behind '{before}'"
     return Wording(said, "one of few words goes here", f"write `{'`, `'.join(shown[:-1])}` or `{shown[-1]}`")
+
+
+_LACKED = (("zz-zz", "___"), ("7 zz", "___"), ('"zz"', '"___"'), ("Z9", "___"), ("2026-01-01", "year-month-day"))
+"""What may be missing and only the builder knows: a name, a quantity, a text, a mark, a date; with how it is left open."""
+
+
+def as_it_lacks(m: Mistake) -> Wording | None:
+    """`selector 115 V`, `tier 260..320 mm raised 20 mm`: one name, quantity, text or date is missing, here or further on."""
+    code = m.code.strip()
+    parts = tuple(_PART.findall(code))
+    if not parts or len(code) > _LONGEST or len(parts) > _MOST_PARTS or "{" in code:
+        return None
+    for at in range(len(parts) + 1):
+        for typed, shown in _LACKED:
+            if m.reads(_text((*parts[:at], typed, *parts[at:]))):
+                whole = _text((*parts[:at], shown, *parts[at:]))
+                likes = lines_like(m.block, code)
+                return Wording(
+                    f"something is missing in '{code if len(code) < _SHOWN else m.code.split()[0]}'",
+                    "the line is not read from here on",
+                    f"fill in what it lacks: {whole}{f'; as in {likes[0]}' if likes else ''}",
+                )
+    return None
+
+
+_SHOWN = 60
 
 
 def _hyphen_left_out(m: Mistake) -> Wording | None:

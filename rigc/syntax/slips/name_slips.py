@@ -6,10 +6,9 @@ import re
 from collections.abc import Callable
 
 from rigc.diagnostics.mend import Mend, Replace
-from rigc.facts.colours import COLOURS
-from rigc.facts.country_names import code_of
 from rigc.source import Span
 from rigc.syntax.mistake import Mistake, Wording
+from rigc.syntax.slips.said_codes import COLOURS, code_of
 
 NAMES = "names are lower case with hyphens"
 MONTHS = (

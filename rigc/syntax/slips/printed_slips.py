@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from rigc.facts.colours import COLOURS
 from rigc.syntax.mistake import Mistake, Wording
+from rigc.syntax.slips.said_codes import COLOURS
 
 _LABELS = {"revision": "a revision is a capital letter and its date", "body": "width x depth x height"}
 _MOST_OUTLETS = 64
@@ -45,6 +45,27 @@ _WRITTEN: tuple[tuple[str, str, _Made], ...] = (
     ("mains", r"(\d+)[ \t]*V?[ \t]*(?:-|–|to)[ \t]*(\d+)[ \t]*V?(?:AC|ac|~)?[ \t,/~]*(\d+)[ \t]*Hz", r"\1..\2 V \3 Hz"),
     ("mains", r"(\d+)[ \t]*V[ \t]*(?:AC|ac|~)[ \t,/~]*(\d+)[ \t]*Hz", r"\1 V \2 Hz"),
     ("mains", r"(\d{3})[ \t]*V?[ \t]*/[ \t]*(50|60)(?:[ \t]*Hz)?(?![\d.])", r"\1 V \2 Hz"),
+    ("mains", rf"(?<=V)[ \t]*(?:\+-|±|\+/-)?[ \t]*({_N})[ \t]*%", r" within \1 %"),
+    ("volume tone", rf"(?<=[A-Za-zΩ])[ \t]+({_N}[ \t]*%)", r" at \1"),
+    ("battery", r"(\d+[ \t]*V)[ \t]*\"([^\"]*)\"", r'"\1 \2"'),
+    ("battery", r"\bonly[ \t]+(\"[^\"]*\")([^#]*?)(?=[ \t]*\Z)", r"\1\2 only"),
+    ("phase inverting inverted inverse", r"^([ \t]*)(?:phase[ \t]+)?(?:invert(?:ed|ing|s)?|inverse|reversed)(?=[ \t]*$)", r"\1inverts"),
+    ("inlet", r"[ \t]+(?:polarity[ \t]+)?(centre-(?:negative|positive))\b([^#]*?)(?=[ \t]*\Z)", r"\2\npolarity \1"),
+    ("outlet inlet", r"\b(?:cable|cord|lead|fixed[ \t]+(?:cable|lead))[ \t]+(?=\d)", "captive "),
+    ("material made", r"\b(?:material|made[ \t]+of)[ \t]+(?:wood|plywood|mdf|plastic|birch|oak)\b", "insulating"),
+    ("material made", r"\b(?:material|made[ \t]+of)[ \t]+(?:metal|aluminium|aluminum|steel)\b", "bare metal"),
+    ("pair", r"([a-z]\w*)[ \t]*(?:\.\.|/|-)[ \t]*([a-z]\w*)", r"\1, \2"),
+    ("pair", r"^([ \t]*pair[ \t]+\w+)[ \t]*,?[ \t]*(\w+)[ \t]+(?:stereo|left[ \t]+right)\b", r"\1, \2"),
+    ("expression", rf"({_N}[ \t]*[kM]?(?:ohm|Ω))[ \t]+(tip|ring)(?:[ \t-]wiper)?\b", r"\2-wiper \1"),
+    ("expression", r"\b(tip|ring)(?=[ \t]+\d)", r"\1-wiper"),
+    ("rate price insured", r"(\d+)\.-", r"\1"),
+    ("input output", r"(?<=put )[ \t]*(\d{1,2})[ \t]+([a-z])[a-z]*(?=[ \t])", lambda found: f"{found[2]}1..{found[2]}{found[1]}"),
+    ("input output outlet loop level phantom rail accepts mains treadle tier band", r"\.{3,}", ".."),
+    ("switches", r"^([ \t]*)switches[ \t]+at[ \t]+(\S.*?)[ \t]+(?:and|&)[ \t]+(?:at[ \t]+)?(\S.*?)([ \t]+(?:latching|momentary))?[ \t]*$", lambda found: f"{found[1]}switch at {found[2]}{found[4] or ''}\n{found[1]}switch at {found[3]}{found[4] or ''}"),
+    ("set", r"\b(?:to|at)[ \t]+(\d+)[ \t]*%", lambda found: f"at {(6 + round(int(found[1]) / 10)) % 12 + 1} oclock"),
+    ("set", r"^([ \t]*set[ \t]+[\w-]+[ \t]+)([a-z][a-z -]*?)(?=[ \t]+at[ \t])", r'\1"\2"'),
+    ("outlet", rf"({_N})[ \t]*V?[ \t]+or[ \t]+({_N})[ \t]*V[ \t]*(dc|ac)[ \t]+({_N}[ \t]*m?A)", r"\1 V \3 \4 or \2 V \3 \4"),
+    ("", r"^([a-z][\w-]*)\.(\d+)[ \t]*[:=]?[ \t]*(?:holds[ \t]+)?(?=[a-z][\w-]*[ \t]*->)", r"loop \2 of \1 holds "),
     ("needs", rf"(DC|AC|dc|ac)[ \t]+({_N})[ \t]*V", lambda found: f"{found[2]} V {found[1].lower()}"),
     ("", rf"(?<![\w.])({_UNIT})[ \t]+({_N})(?![\w.])", _turned),
     ("", rf"([$€£¥])[ \t]*({_N})", lambda found: f"{found[2]} {_MONEY[found[1]]}"),
@@ -127,6 +148,16 @@ _WRITTEN: tuple[tuple[str, str, _Made], ...] = (
     ("@place", r"\b(front|middle|rear)[ \t]+row\b", r"row \1"),
     ("@place", r"\bback[ \t]+row\b", "row rear"),
     ("@midi", r"\b(?:ch|chan|midi channel)[ \t]*(?=\d)", "channel "),
+    ("@place", rf"\bat[ \t]+({_N})[ \t]*(?:mm)?[ \t]+from[ \t]+(?:the[ \t]+)?left(?:[ \t]+edge)?[ \t,]+(?:and[ \t]+)?({_N}[ \t]*mm)[ \t]+from[ \t]+(?:the[ \t]+)?front(?:[ \t]+edge)?", r"at \1, \2"),
+    ("@place", rf"({_N})[ \t]*/[ \t]*({_N})(?=[ \t]*mm)", r"\1, \2"),
+    ("@place", rf"^([ \t]*[a-z][\w-]*)[ \t]+x[ \t=:]*({_N})(?:[ \t]*mm)?[ \t,]*y[ \t=:]*({_N})", r"\1 at \2, \3"),
+    ("@power", r"^([ \t]*)([a-z][\w-]*(?:\.[\w-]+)?)[ \t]+(?:feeds|powers|supplies|drives|to)[ \t]+([a-z][\w, -]*?)(?=[ \t]*$)", r"\1\3 from \2"),
+    ("@power", r"^([ \t]*[a-z][\w, -]*?)[ \t]+shares?[ \t]+(?:outlet[ \t]+)?([a-z][\w-]*\.[\w-]+)", r"\1 from \2 shared"),
+    ("@power", r"^([ \t]*[a-z][\w-]*)[ \t]*[+&][ \t]*([a-z][\w-]*[ \t]+from[ \t]+[a-z][\w-]*\.[\w-]+)(?=[ \t]*$)", r"\1, \2 shared"),
+    ("@place", r"\bturned[ \t]+left\b", "turned 90 deg"),
+    ("@place", r"\bturned[ \t]+right\b", "turned 270 deg"),
+    ("@place", r"\bturned[ \t]+(?:round|around|back|over)\b", "turned 180 deg"),
+    ("@power", r"^([ \t]*)spare[ \t]+([a-z][\w-]*)\.[\w-]+(?=[ \t]*$)", r"\1spare 1 of \2"),
     ("@power", r"^([ \t]*[a-z][\w, -]*?)[ \t]+into(?=[ \t])", r"\1 plug into"),
     ("@leads", r"(->[ \t]*[a-z][\w-]*\.[\w-]+)[ \t]+(?!(?:over|under|through|slack|made|premade)\b)([a-z][\w-]*)(?=[ \t]+of\b)", r"\1 \2 to \2"),
     ("@spares", r"^([ \t]*)((?:audio|dc|ac|midi|control)[ \t]+lead[ \t]+.*?)[ \t]*[x×][ \t]*(\d+)(?=[ \t]+in\b|[ \t]*$)", r"\1\3 \2"),
@@ -205,6 +236,18 @@ def _jacks_in_a_list(m: Mistake) -> Wording | None:
     if found is None or other is None:
         return None
     names = f"'{found[2]}' and '{other[1]}'"
+    listed = re.match(
+        r"[a-z]+\d+(?:[ \t]*,[ \t]*[a-z]+\d+)+", m.code[m.at - m.line_start - len(m.before) + found.start(2) :]
+    )
+    row = [re.fullmatch(r"([a-z]+)(\d+)", each.strip()) for each in listed[0].split(",")] if listed else []
+    if (
+        row
+        and row[0]
+        and all(each and each[1] == row[0][1] and int(each[2]) == int(row[0][2]) + at for at, each in enumerate(row))
+    ):
+        text, start = f"{row[0][0]}..{row[-1][0]}" if row[-1] else "", m.line_start + found.start(2)
+        mends = m.instead(start, start + len(listed[0]) if listed else start, text, f"write {found[1]} {text}")
+        return Wording(f"{names} stand in one line", "numbered ones are a run", mends=mends)
     return Wording(
         f"{names} stand in one line", "one jack a line", "write a line for each; of numbered ones a run: s1..s8"
     )

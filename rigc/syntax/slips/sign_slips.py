@@ -55,6 +55,9 @@ def _text_for_a_word(m: Mistake) -> Wording | None:
         if re.fullmatch(r"[a-z][a-z0-9-]*", typed):
             return Wording(message, label, mends=m.instead(m.at, end, typed, f"write {typed} without quotes"))
         return Wording(message, label, "write a name without quotes")
+    if typed in words.keywords(m.expected, m.literals):
+        mends = m.instead(m.at, end, typed, f"write {m.before.strip()} {typed}")
+        return Wording(f'"{typed}" is in quotes', "a word of the language goes here", mends=mends)
     if "NUMBER" in m.expected and re.match(r"[+-]?\d", typed):
         mends = m.instead(m.at, end, typed, f"write it without quotes: {typed}")
         return Wording(f'"{typed}" is in quotes', "a number and its unit go here", mends=mends)
@@ -140,6 +143,12 @@ def _value_sign(m: Mistake) -> Wording | None:
 def _semicolon(m: Mistake) -> Wording | None:
     if m.sign != ";":
         return None
+    if m.before.split()[:1] == ["chain"] and m.awaits("->"):
+        return Wording(
+            "a semicolon joins nothing in a chain",
+            "this sign",
+            mends=_everywhere(m, {";": " ->"}, "write -> in its place"),
+        )
     message = "a semicolon ends no statement"
     rest = re.match(r";[ \t]*([^\s#;}]?)", m.after)
     if rest is None or not rest[1]:

@@ -67,11 +67,16 @@ def _in_other_words(m: Mistake) -> Wording | None:
     return Wording(f"'{found[1]}' is written +- here", "this", mends=mends)
 
 
+_TURNED = ("volume", "tone")
+
+
 def _one_way(m: Mistake) -> Wording | None:
     """`350 mA + 10 %`, `350 mA +10 -5 %`, `350 mA 10 %`."""
     found = re.match(rf"([+-]?)[ \t]*({_QUANTITY})(?=\s|#|\Z)", m.after)
     if found is None or not _behind_a_quantity(m) or not (found[1] or found[2].endswith("%")):
         return None
+    if not found[1] and m.before.split()[0] in _TURNED:
+        return None  # how far a control is turned up
     unit = re.search(rf"({_UNIT})[ \t]*\Z", m.before)
     ends = f"from ___ to ___ {unit[1] if unit else ''}".rstrip()
     if other := re.match(rf"[ \t]*/?[ \t]*[+-][ \t]*{_QUANTITY}(?=\s|#|\Z)", m.after[found.end() :]):

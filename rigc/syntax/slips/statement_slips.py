@@ -149,9 +149,20 @@ def _statement_elsewhere(m: Mistake) -> Wording | None:
     return _statement_of(m, first, mine) if m.block and known and first not in mine else None
 
 
+_SIDES_OF_A_BODY = ("width", "depth", "height", "length", "long", "deep", "high", "w", "d", "h")
+
+
 def _statement_of(m: Mistake, word: str, mine: frozenset[str]) -> Wording:
     message = f"{_block(m.block)} has no statement '{word}'" if m.block else f"no statement begins with '{word}'"
     ours = our_word(word, mine)
+    sizes = next((each for each in ("body", "inside", "size") if each in mine), "")
+    if word in _SIDES_OF_A_BODY and sizes and not ours.startswith("wide"):
+        typed = re.search(r"\d[\d.]*[ \t]*[a-z]*", m.line)
+        blanks = " x ".join(["___"] * (2 if sizes == "size" else 3))
+        unit = re.sub(r"[\d. \t]", "", typed.group()) if typed else ""
+        return Wording(
+            message, "its sizes stand in one line", f"write all in one line: {sizes} {blanks} {unit or 'mm'}"
+        )
     if ours:
         return Wording(message, f"did you mean '{ours}'?", mends=_for(m, word, ours))
     if m.block == "spares" and re.match(rf"[ \t]*{word}[ \t]+(?:lead|plug)\b|[ \t]*of[ \t]", m.line):

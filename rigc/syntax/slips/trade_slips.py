@@ -21,6 +21,9 @@ OURS = {
     "signal": "chain", "path": "chain", "branch": "chain", "route": "chain", "patch": "chain", "wire": "chain", "venue": "scenario", "below": "under", "underneath": "under", "beneath": "under",
     "minus": "negative", "plus": "positive", "negative": "centre-negative", "positive": "centre-positive",
     "toggle": "latching", "grounded": "earthed", "value": "insured", "worth": "insured", "insurance": "insured",
+    "estimated": "assumed", "estimate": "assumed", "guess": "assumed", "guessed": "assumed", "approx": "assumed", "approximately": "assumed", "roughly": "assumed",
+    "supposed": "assumed", "datasheet": "leaflet", "manual": "leaflet", "spec": "leaflet", "specs": "leaflet", "website": "leaflet", "weighed": "measured", "tested": "measured",
+    "peak": "starts", "surge": "starts", "startup": "starts", "start-up": "starts", "switch-on": "starts",
     "require": "use", "load": "use", "library": "use", "read": "use", "stock": "use", "cost": "price", "customer": "client", "made-in": "origin", "country-of-origin": "origin", "upkeep": "tests", "maintenance": "tests",
     "service": "every",
 }  # fmt: skip
@@ -169,7 +172,7 @@ def _fuse(m: Mistake) -> Wording | None:
     size = r"(?P<{}>\d+(?:\.\d+)?[ \t]*(?:mm)?[ \t]*[x×][ \t]*\d+(?:\.\d+)?[ \t]*(?:mm)?)"
     told = re.fullmatch(
         rf'"?(?:{size.format("first")}[ \t]*)?(?P<kind>FF|F|M|TT|T)?[ \t]*(?P<rating>\d+(?:\.\d+)?)[ \t]*(?P<unit>m?A)(?P<behind>[ \t]*(?:FF|F|M|TT|T)\b)?'
-        rf'[ \t]*(?:{size.format("last")})?[ \t]*(?P<more>[LHE]?[ \t]*(?:\d+[ \t]*V)?)(?:[ \t]*{size.format("end")})?"?',
+        rf'[ \t]*(?:{size.format("last")})?[ \t]*(?P<more>[LHE]?[ \t]*(?:\d+[ \t]*V)?)(?:[ \t]*{size.format("end")})?"?(?:[ \t]*at[ \t]*(?P<mains>\d+)[ \t]*V)?',
         line[2],
     )
     if told is None:
@@ -183,6 +186,7 @@ def _fuse(m: Mistake) -> Wording | None:
         told["kind"] or (told["behind"] or "").strip(),
         f"{told['rating']} {told['unit']}",
         across_and_long,
+        f"at {told['mains']} V" if told["mains"] else "",
         f'"{more}"' if more else "",
     )
     text = " ".join(part for part in parts if part)

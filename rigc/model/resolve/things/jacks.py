@@ -92,15 +92,20 @@ def _report_turned(context: Context, node: nodes.Barrel, alike: bool) -> None:
     )
 
 
+_LONGEST_RUN = 200
+
+
 def run(context: Context, names: nodes.Names) -> list[str]:
     """The names of `s1..s8`; the single name otherwise."""
     first = names.first.text
     if names.last is None:
         if dashed := re.fullmatch(r"([a-z]+)(\d+)-(?:\1)?(\d+)", first):
             _dashed(context, names, f"{dashed[1]}{dashed[2]}..{dashed[1]}{dashed[3]}")
+            numbers = range(int(dashed[2]), int(dashed[3]) + 1)  # what uses them is judged by what was meant
+            return [f"{dashed[1]}{number}" for number in numbers[:_LONGEST_RUN]] or [first]
         return [first]
     start, end = re.fullmatch(RUN, first), re.fullmatch(RUN, names.last.text)
-    if start is not None and end is not None and start[1] == end[1] and 0 < int(start[2]) - int(end[2]) < 200:
+    if start is not None and end is not None and start[1] == end[1] and 0 < int(start[2]) - int(end[2]) < _LONGEST_RUN:
         right = f"{names.last}..{first}"
         context.report(
             WRONG_QUANTITY.at(
@@ -111,7 +116,7 @@ def run(context: Context, names: nodes.Names) -> list[str]:
             )
         )
         start, end = end, start
-    if start is None or end is None or start[1] != end[1] or not 0 <= int(end[2]) - int(start[2]) < 200:
+    if start is None or end is None or start[1] != end[1] or not 0 <= int(end[2]) - int(start[2]) < _LONGEST_RUN:
         context.report(
             WRONG_QUANTITY.at(
                 names.span,

@@ -1,4 +1,5 @@
-"""What people write for a country -> its code (ISO 3166-1): codes of three letters (ISO 3166-1 alpha-3, from memory), customary ones, and English names."""
+"""What people write for a country or a colour -> its code: codes of three letters (ISO 3166-1 alpha-3, from memory), customary ones and English
+names of countries (ISO 3166-1); names of colours (IEC 60757, from memory)."""
 
 from __future__ import annotations
 
@@ -12,6 +13,12 @@ _NAMES = {
     "denmark": "DK", "england": "GB", "finland": "FI", "france": "FR", "germany": "DE", "greece": "GR", "hungary": "HU", "india": "IN", "ireland": "IE",
     "italy": "IT", "japan": "JP", "korea": "KR", "mexico": "MX", "netherlands": "NL", "holland": "NL", "norway": "NO", "poland": "PL", "portugal": "PT",
     "scotland": "GB", "spain": "ES", "sweden": "SE", "switzerland": "CH", "taiwan": "TW", "turkey": "TR", "ukraine": "UA", "wales": "GB", "america": "US",
+}  # fmt: skip
+
+
+COLOURS = {
+    "black": "BK", "brown": "BN", "red": "RD", "orange": "OG", "yellow": "YE", "green": "GN", "blue": "BU", "violet": "VT",
+    "purple": "VT", "grey": "GY", "gray": "GY", "white": "WH", "pink": "PK", "gold": "GD", "turquoise": "TQ", "silver": "SR",
 }  # fmt: skip
 
 
