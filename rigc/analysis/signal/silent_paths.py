@@ -19,7 +19,7 @@ class SilentPath(Record):
     ends, or a way to one of them passes without power; else `ends` and `scenarios` are
     those for which none does, `scenarios` empty where it is so in all. `short` are plans that go round some of the units, with those that
     they leave in the way. `at_once` are the ranks of the ends that are there together, as another scenario has other amps: where a plan
-    leads to one of each, the instrument is heard everywhere.
+    leads to one of each, the instrument is heard everywhere. `where` are the scenarios for which no plan does, also where these are all.
     """
 
     instrument: str
@@ -30,6 +30,7 @@ class SilentPath(Record):
     scenarios: tuple[str, ...]
     short: tuple[tuple[BypassPlan, tuple[str, ...]], ...] = ()
     at_once: tuple[tuple[int, ...], ...] = ()
+    where: tuple[str, ...] = ()
 
 
 class _Arrival(Record):
@@ -100,6 +101,7 @@ def _path(instrument: str, silent: tuple[str, ...], times: list[tuple[Hookup, di
             }.values()
         ),
         tuple(dict.fromkeys(tuple(map(list(ends).index, each)) for _, each in unplanned)),
+        tuple(scenarios),
     )
 
 

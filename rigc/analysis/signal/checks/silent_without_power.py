@@ -31,13 +31,14 @@ KIND = Kind(
 
 
 def silent_without_power(rig: Rig, paths: SilentPaths) -> Iterator[Diagnostic]:
-    """One finding for each instrument without a plan, since one end that still sounds is enough; can't-check for each unit that does not
-    say what it does."""
-    by_instrument: dict[tuple[str, tuple[str, ...]], list[SilentPath]] = {}
+    """One finding for the ways of an instrument that are there at once, since one end that still sounds is enough; can't-check for each
+    unit that does not say what it does."""
+    at_once: dict[tuple[object, ...], list[SilentPath]] = {}
     for path in paths.all:
         if not path.planned:
-            by_instrument.setdefault((path.instrument, path.scenarios), []).append(path)
-    for together in by_instrument.values():
+            apart = path.units if len(path.at_once) > 1 else ()
+            at_once.setdefault((path.instrument, path.where, apart), []).append(path)
+    for together in at_once.values():
         yield _told(rig, _as_one(together))
     for name in paths.unsure:
         yield KIND.cant_check(
@@ -56,6 +57,7 @@ def _as_one(paths: list[SilentPath]) -> SilentPath:
     whole: SilentPath = paths[0].replace(
         ends=tuple(end for path in paths for end in path.ends),
         behind=tuple(port for path in paths for port in path.behind),
+        at_once=(tuple(range(sum(len(path.ends) for path in paths))),),
         units=tuple(dict.fromkeys(name for path in paths for name in path.units)),
         short=tuple(short.values()),
     )
