@@ -30,7 +30,7 @@ IN_WORDS = [
 class Judged(NamedTuple):
     """How many equations were reckoned, and what is wrong."""
 
-    count: int
+    reckoned: int
     wrong: list[str]
 
 
