@@ -16,6 +16,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, Level
 from rigc.diagnostics.mend import Mend, Replace
 from rigc.gather import Gathered, gather
 from rigc.loader import Loader, Unreadable, used_name
+from rigc.model.jacks import Port
 from rigc.model.resolve import resolve
 from rigc.model.resolve.renaming import renamed
 from rigc.model.rig import Rig
@@ -114,11 +115,11 @@ def earlier(
         return Before(NOTHING_BEFORE, findings, old.sources)
     names = _renames(first, rig)
     statements = renamed(old.statements, names, reader.reserved, end)
+    first, _ = placed(first, effort, before=stood_before(load, old, first, reader, effort, seen))
     if names:
         again, _ = resolve(statements, reader.reserved, end)
-        first = again or first
+        first = first if again is None else _called(again, first, names)
     built = tuple(each for each in (*first.as_built, *rig.as_built) if each.revision == first.head.letter)
-    first, _ = placed(first, effort, before=stood_before(load, old, first, reader, effort, seen))
     stood = swapped_board(statements, first, built, rig, reader, end)
     renames = tuple((now, then) for then, now in names.items())
     known = known_findings(
@@ -126,6 +127,20 @@ def earlier(
     )
     previous = Previous(Results(stood.rig, given=(kept, known)), built, renames, effort)
     return Before(previous, (*findings, *stood.findings), old.sources)
+
+
+def _called(rig: Rig, laid: Rig, names: dict[str, str]) -> Rig:
+    """The rig whose things bear other names, laid as it was under the names of before: what is built is not laid anew for a name."""
+    places = {names.get(name, name): place for name, place in laid.places.items()}
+    called: Rig = rig.replace(
+        places={name: place.replace(thing=name) for name, place in places.items()},
+        reserved_rooms=laid.reserved_rooms,
+        chosen_plugs=tuple(
+            each.replace(port=Port(names.get(each.port.thing, each.port.thing), each.port.jack))
+            for each in laid.chosen_plugs
+        ),
+    )
+    return called
 
 
 def _renames(old: Rig, rig: Rig) -> dict[str, str]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
 from rigc.analysis.deck.unplaced import as_stated
 from rigc.analysis.laying.board_of_rig import board_of
 from rigc.analysis.laying.choices.other_plugs import other_plugs
@@ -9,7 +11,9 @@ from rigc.analysis.laying.choices.task import Task, task_of
 from rigc.analysis.laying.chosen_places import laid, searched, with_chosen_places
 from rigc.analysis.laying.not_placed import search_stopped
 from rigc.analysis.laying.search.annealing import Watch
+from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.found import Found
+from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.wishes.why_missed import best_move, in_the_way
 from rigc.analysis.laying.wishes.wished import missed
@@ -17,7 +21,7 @@ from rigc.analysis.laying.wishes.wishes_of_rig import wishes_for
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
 from rigc.diagnostics.diagnostic import Diagnostic
-from rigc.model.deck import Place
+from rigc.model.deck import Deck, Place
 from rigc.model.rig import Rig
 from rigc.model.stock import ChosenPlug
 from rigc.model.things import Thing
@@ -91,10 +95,12 @@ def _laid_with(
     watch: Watch | None,
 ) -> tuple[Task, Found]:
     """The layout with as much kept as can be. Where wishes are missed for no thing in particular, all is laid anew, if that meets more."""
+    was: _Faults | None = None
     while True:
         still = _task(task, opened, keeps)
         found = searched(still.board, effort, watch)
-        released = set() if found.stopped else _released(still, found, keeps, before)
+        was = _faults_before(before, task.deck, opened) if was is None and not found.stopped else was
+        released = set() if found.stopped or was is None else _released(still, found, keeps, before, was)
         if released:
             keeps = {name: place for name, place in keeps.items() if name not in released}
             continue
@@ -118,19 +124,42 @@ def _task(task: Task, opened: tuple[Thing, ...], keeps: dict[str, Place]) -> Tas
     return Task(rig, task.deck, things, task.rooms, board, task.told)
 
 
-def _released(task: Task, found: Found, keeps: dict[str, Place], before: Rig) -> set[str]:
-    """What is kept and can't be: the one that is most in the way of others or at the end of leads that break rules; where nothing is
-    wrong, those that a new wish names that is missed, or that stand where it would be met. All where nothing tells what is wrong."""
-    items = tuple(item.replace(fixed=None) if item.name in keeps else item for item in task.board.items)
-    layout = Layout(task.board.replace(items=items), list(found.at))
-    numbers = {name: number for number, name in enumerate(item.name for item in task.board.items) if name in keeps}
-    if layout.hard or layout.broken:
-        faults = {name: layout.fault_of(number) for name, number in numbers.items()}
-        for link, run in zip(task.board.links, layout.runs(), strict=True):
-            for name, number in numbers.items():
-                faults[name] += run[1] * (number in (link.start.item, link.end.item))
-        worst = max(faults, key=lambda name: faults[name], default="")
-        return {worst} if faults.get(worst) else set(keeps)
+class _Faults(Record):
+    """What is wrong in a layout, and of it with each thing: by how much it is in the way of others, or at the end of leads that break rules."""
+
+    layout: Layout
+    whole: int
+    of: dict[str, int]
+
+
+def _faults(board: Board, at: tuple[At, ...], names: Collection[str]) -> _Faults:
+    """Also what is wrong between two of these things, which are free or stay where they were."""
+    items = tuple(item.replace(fixed=None) if item.name in names else item for item in board.items)
+    layout = Layout(board.replace(items=items), list(at))
+    numbers = {item.name: number for number, item in enumerate(board.items) if item.name in names}
+    faults = {name: layout.fault_of(number) for name, number in numbers.items()}
+    for link, run in zip(board.links, layout.runs(), strict=True):
+        for name, number in numbers.items():
+            faults[name] += run[1] * (number in (link.start.item, link.end.item))
+    return _Faults(layout, layout.hard + layout.broken, faults)
+
+
+def _faults_before(before: Rig, deck: Deck, opened: tuple[Thing, ...]) -> _Faults:
+    """Of the board as it stood: what was wrong there already is no reason to move a thing."""
+    board = board_of(before, before.deck or deck, Results(before).get(Leads), ())
+    at = tuple((*item.fixed, 0) for item in board.items if item.fixed is not None)
+    return _faults(board, at, {thing.name for thing in opened})
+
+
+def _released(task: Task, found: Found, keeps: dict[str, Place], before: Rig, was: _Faults) -> set[str]:
+    """What is kept and can't be: of what has more wrong with it than it had, the one that is most in the way of others or at the end of
+    leads that break rules; where nothing is, those that a new wish names that is missed, or that stand where it would be met. All where
+    nothing tells what is wrong."""
+    now = _faults(task.board, found.at, keeps)
+    layout = now.layout
+    if now.whole > was.whole:
+        more = {name: fault for name, fault in now.of.items() if fault > was.of.get(name, 0)}
+        return {max(more, key=lambda name: more[name])} if more else set(keeps)
     released: set[str] = set()
     old = {hint.key for hint in before.hints}
     names = tuple(item.name for item in task.board.items)

@@ -40,6 +40,13 @@ class BoardLead(Record):
     make: LeadMake = STRAIGHT
     designed: int | None = None
 
+    @property
+    def grows_from(self) -> Port | None:
+        """The jack or outlet out of which a captive lead grows: at that end it has no plug."""
+        if not self.captive or self.ends is None:
+            return None
+        return next((port for port, plug in zip(self.ends, self.plugs, strict=True) if plug is None), None)
+
     def is_as_long(self, need: BoardLead) -> bool:
         """Whether the lead that is needed is as long as this one is, or was designed to be: then nothing about its length changes."""
         return need.length in (self.length, self.designed)

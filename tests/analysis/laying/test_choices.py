@@ -14,6 +14,7 @@ from rigc.model.rig import Rig
 from rigc.source import Source
 
 QUICK = 400  # steps
+FLAT = block("plug", "flat", "fits ts", "stands out 15 mm", "bend 0 mm", "leaves at 8 mm", "wide 20 mm", "tall 20 mm")
 
 
 def rig_of(text: str) -> Rig:
@@ -88,6 +89,35 @@ def test_a_rig_that_follows_another_is_laid_from_its_layout() -> None:
         assert {thing: now[thing] for thing in stood} == stood
         stood = now
     assert len(stood) == 5
+
+
+def test_what_was_wrong_before_moves_nothing() -> None:
+    """Both stand on the only drop line, so that A1 has no way: a revision that says nothing of it leaves them there."""
+    jacks = "input in ts rear 20 mm up 25 mm", "output out ts rear 50 mm up 25 mm"
+    text = block("deck", "plank", "size 400 x 300 mm", "thickness 12 mm", "drop 150 mm") + FLAT
+    text += "".join(block("unit", name, "body 70 x 110 x 50 mm", *jacks) for name in ("marl", "hedge"))
+    text += "chain marl -> hedge\nleads {\n  A1 marl.out -> hedge.in under\n}\n"
+    at = "place {\n  marl at 20, 100 mm\n  hedge at 200, 100 mm\n}\n"
+    kept = kept_places(rig_of(text), rig_of(text + at), 4 * QUICK)
+    assert not _moved(kept)
+    free = kept_places(rig_of(text), rig_of(text + at.replace("100 mm", "10 mm")), 4 * QUICK)
+    assert not _moved(free)
+
+
+def test_what_is_built_stands_where_it_stood_under_another_name() -> None:
+    """Two that are alike in all are told apart by their names alone; the one that is called otherwise now has not changed places."""
+    text = block("deck", "plank", "size 400 x 300 mm")
+    for name in ("amber", "ember"):
+        text += block("instrument", f"g-{name}") + block("amp", f"a-{name}", "double-insulated", "input in ts")
+        text += pedal(name, "bypass true") + f"chain g-{name} -> {name} -> a-{name}\n"
+    texts = {
+        "a.rig": HEAD + text,
+        "b.rig": HEAD.replace("A 2026-03-02", 'B 2026-03-03\n  follows A "a.rig"')
+        + text.replace("unit amber {", "unit zinc {\n  was amber").replace("-> amber ->", "-> zinc ->"),
+    }
+    made = [compile_rig(lambda name: Source(name, texts[name]), name, READER, effort=QUICK).results for name in texts]
+    first, second = (spots(each.rig) for each in made if each is not None)
+    assert second == {"zinc" if name == "amber" else name: spot for name, spot in first.items()}
 
 
 def test_what_is_in_the_way_of_a_stated_place_moves_alone() -> None:

@@ -6,8 +6,9 @@ import pytest
 from two_boards import results_after
 
 from rigc.analysis.revision.board import BoardLead
+from rigc.analysis.revision.plan.bench_phases import BEFORE
 from rigc.analysis.revision.plan.leads.fit import Bench
-from rigc.analysis.revision.plan.leads.plan import BIN, REMAKE, STORE
+from rigc.analysis.revision.plan.leads.plan import BIN, KEEP, NEW, REMAKE, STORE
 from rigc.analysis.revision.plan.successors import NONE
 from rigc.analysis.revision.rework import Rework
 from rigc.model.fact import Fact
@@ -92,7 +93,7 @@ def became(old: str, new: str) -> dict[str, str]:
     }
 
 
-BEFORE = UNITS + LEADS.format("300, 20", "mini-coax", "flat-angle", 380)
+FIRST = UNITS + LEADS.format("300, 20", "mini-coax", "flat-angle", 380)
 
 
 @pytest.mark.parametrize(
@@ -104,4 +105,54 @@ BEFORE = UNITS + LEADS.format("300, 20", "mini-coax", "flat-angle", 380)
     ],
 )
 def test_what_is_pulled(now: tuple[object, ...], old: str) -> None:
-    assert became(BEFORE, UNITS + LEADS.format(*now)) == {"A1 comes": REMAKE, "A1 goes": old}
+    assert became(FIRST, UNITS + LEADS.format(*now)) == {"A1 comes": REMAKE, "A1 goes": old}
+
+
+WARTS = (
+    "".join(
+        f"supply {name} {{\n  plug-top C\n  outlet o1 9 V dc 600 mA connector barrel 5.5 x 2.1 mm isolated captive 1.8 m\n}}\n"
+        for name in ("wart", "brick")
+    )
+    + "".join(
+        f"unit {name} {{\n  inlet dc barrel 5.5 x 2.1 mm\n  needs 9 V dc\n  draws 20 mA\n}}\n"
+        for name in ("dell", "fell", "glen")
+    )
+    + 'place {\n  wart, brick off board "in the strip"\n}\n'
+)
+STOCK = UNITS.partition("unit")[0]
+
+
+def fed(*feeds: str) -> str:
+    return STOCK + WARTS + "power {\n" + "".join(f"  {feed}\n" for feed in feeds) + "}\n"
+
+
+def test_a_lead_that_grows_out_of_a_brick_is_never_made_anew_nor_plugged_into_another() -> None:
+    """One of three on the wart's lead goes: the others stay on it. Where it hangs on the other brick then, that one's lead comes with it."""
+    three, two = fed("dell, fell, glen from wart.o1 shared"), fed("dell, fell from wart.o1 shared")
+    assert became(three, two) == {"D1a comes": KEEP, "D1b comes": KEEP, "D1c goes": STORE}
+    other = fed("dell, fell from wart.o1 shared", "glen from brick.o1")
+    assert became(three, other) == {"D1a comes": KEEP, "D1b comes": KEEP, "D1c goes": STORE, "D2 comes": NEW}
+    told = {
+        plan.mark: plan.why
+        for plan in results_after(three, other.replace("A 2026-03-02", "B 2026-06-02")).get(Rework).leads
+    }
+    assert (told["D1c"], told["D2"]) == ("it hangs on wart.o1, tie it back", "it comes with brick")
+
+
+def test_plugs_of_a_stage_lead_are_fitted_beforehand_and_it_is_measured() -> None:
+    """Both plugs at 10 min (facts.rework); tests 3 and 4 of it."""
+    amp = "amp combo {\n  double-insulated\n  input in ts\n}\nchain spit -> combo\n"
+    lead = "leads {{\n  A2 spit.out -> combo.in {0} to {0} of stage-coax made 6 m\n}}\n"
+    old, new = (FIRST + amp + lead.format(kind) for kind in ("straight", "flat-angle"))
+    rework = results_after(old, new.replace("A 2026-03-02", "B 2026-06-02")).get(Rework)
+    refits = [(step.phase, step.what, step.minutes) for step in rework.steps if step.action == "refit plug"]
+    assert refits == [(BEFORE, ("A2",), 10.0), (BEFORE, ("A2",), 10.0)]  # one at each end
+    assert {each.test for each in rework.retests if "A2" in each.points} == {3, 4}
+
+
+def test_no_channel_is_set_on_what_goes() -> None:
+    midi = "unit box {\n  midi out mo din\n}\nunit hum {\n  midi in mi din\n}\nunit knob {\n  midi in mi din\n}\nmidi {\n  master box\n"
+    old = STOCK + midi + "  box.mo -> hum.mi\n  hum channel 2\n}\n"
+    new = STOCK + midi + "  box.mo -> knob.mi\n  knob channel 2\n}\n"
+    rework = results_after(old, new.replace("A 2026-03-02", "B 2026-06-02")).get(Rework)
+    assert [(each.unit, each.after) for each in rework.channels] == [("knob", 2)]

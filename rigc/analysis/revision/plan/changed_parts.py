@@ -49,8 +49,8 @@ def changed_parts(old: Rig, rig: Rig, power: PowerAssignment, pieces: Pieces) ->
     midi = {_end(plan, 1): plan.change for plan in held if _signal(plan) == "midi"}
     midi |= {plan.unit: plan.change for plan in pieces.channels if plan.after is not None}
     return ChangedParts(
-        {plan.mark: plan.change for plan in stay if _signal(plan) == "audio" and _made(plan)},
-        {plan.mark: plan.change for plan in anew if _signal(plan) in ("midi", "control")},
+        {plan.mark: plan.change for plan in stay if _carries(plan) == "audio" and _made(plan)},
+        {plan.mark: plan.change for plan in anew if _carries(plan) in ("midi", "control")},
         {str(port): change for port, change in outlets.items()},
         {unit: change for port, change in outlets.items() for unit in _sharing(rig, power, port)},
         {unit: change for unit, change in fed.items() if unknown_start(rig.units[unit])},
@@ -72,6 +72,11 @@ def handled(plan: LeadPlan) -> bool:
 
 def _made(plan: LeadPlan) -> bool:
     return plan.verdict in (NEW, REMAKE) or bool(plan.plugged)
+
+
+def _carries(plan: LeadPlan) -> str:
+    """Its signal, on the stage too: a lead is measured before it goes there."""
+    return "" if plan.after is None else plan.after.signal
 
 
 def _signal(plan: LeadPlan) -> str:

@@ -26,10 +26,11 @@ def program_plans(old: Rig, new: Rig, built: Board, board: Board) -> tuple[Progr
 
 
 def channel_plans(built: Board, board: Board) -> tuple[ChannelPlan, ...]:
-    """Units that stay or come and listen on another channel."""
+    """Units that stay or come and listen on another channel; of what goes nobody sets one."""
     plans = [
         ChannelPlan(unit, built.channels.get(unit), board.channels.get(unit))
         for unit in {**board.channels, **built.channels}
+        if unit in board.units
     ]
     return tuple(plan for plan in plans if plan.before != plan.after)
 

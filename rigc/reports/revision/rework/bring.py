@@ -53,7 +53,7 @@ def _parts(rework: Rework) -> Iterator[tuple[str, str, float, Piece]]:
     for plan in rework.leads:
         if plan.after is None:
             continue
-        if plan.verdict in (NEW, REMAKE):
+        if plan.verdict in (NEW, REMAKE) and not plan.after.captive:
             length = "length not known" if plan.after.length is None else f"{millimetres(plan.after.length)} mm"
             made = MINUTES["make"].value if plan.mark in rework.to_make else 0.0
             leg = (
@@ -64,7 +64,9 @@ def _parts(rework: Rework) -> Iterator[tuple[str, str, float, Piece]]:
             what = f"{plan.after.signal} lead {length}, {plan.after.cable or 'cable not stated'}{leg}"
             yield plan.mark, what, made, plan
         if plan.plugged:
-            yield f"plugs for {plan.mark}", ", ".join(plan.after.plugs[end] or "?" for end in plan.plugged), 0.0, plan
+            refitted = len(plan.plugged) * MINUTES["refit plug"].value if plan.after.stage else 0.0
+            plugs = ", ".join(plan.after.plugs[end] or "?" for end in plan.plugged)
+            yield f"plugs for {plan.mark}", f"{plugs}{', fitted' if plan.after.stage else ''}", refitted, plan
     for change, done in dict.fromkeys((label.change, label.done) for label in rework.labels if label.text):
         own = [each for each in rework.labels if each.text and (each.change, each.done) == (change, done)]
         marks = ", ".join(dict.fromkeys(each.mark for each in own))

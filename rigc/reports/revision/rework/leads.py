@@ -147,7 +147,7 @@ def _ends(plan: LeadPlan) -> list[str]:
 
 def _plugs(plan: LeadPlan, lead: BoardLead) -> str:
     if plan.before is None:
-        kinds = [kind or "?" for kind in lead.plugs]
+        kinds = [kind or ("captive" if lead.captive else "?") for kind in lead.plugs]
         return f"2 × {kinds[0]}" if kinds[0] == kinds[1] else " / ".join(kinds)
     if plan.after is None:
         return ""

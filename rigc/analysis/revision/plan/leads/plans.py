@@ -88,7 +88,7 @@ def _staged(built: Board, new: Board, need: BoardLead, twins: set[str], bench: B
     """By its number, else the one that it is under another number; each of those (`twins`) serves once."""
     have = built.leads.get(need.mark) or stage_twin(built, new, need, bench)
     if have is None or not have.stage or have.mark in twins:
-        return LeadPlan(need.mark, NEW, None, need)
+        return _comes(need)
     twins.add(have.mark)
     return stage_plan(have, need, bench)
 
@@ -98,7 +98,7 @@ def _by_number(built: Board, need: BoardLead, taken: set[str], bench: Bench) -> 
     where it is of another kind; else nobody can tell."""
     have = built.leads.get(need.mark)
     if have is None or have.mark in taken:
-        return LeadPlan(need.mark, NEW, None, need)
+        return _comes(need)
     if why := unlike(have, need):
         return LeadPlan(need.mark, REMAKE, None, need, why=why)
     if (have.ends, have.plugs) == (need.ends, need.plugs) and have.is_as_long(need):
@@ -110,7 +110,7 @@ def _pulled(lead: BoardLead, new: Board, lengths: CableLengths, bench: Bench) ->
     """Stored where it could take the place of a lead of the new board as it is, or of all of its kind, being longer; else binned. For a
     spare another cable will do. A captive lead goes with its unit, and a stage lead is never of no use."""
     if lead.captive or lead.stage:
-        return LeadPlan(lead.mark, STORE, lead, None, why="it goes with its unit" if lead.captive else "")
+        return LeadPlan(lead.mark, STORE, lead, None, why=_captive(lead, new) if lead.captive else "")
     peers = [
         need for mark, need in new.leads.items() if mark in lengths.lengths and _measurable(need) and not need.leg_of
     ]
@@ -122,3 +122,15 @@ def _pulled(lead: BoardLead, new: Board, lengths: CableLengths, bench: Bench) ->
     serves = any(isinstance(one, Fit) and not one.plugged for one in found)
     universal = bool(found) and all(one == TOO_LONG for one in found)
     return LeadPlan(lead.mark, STORE if lead.leg_of is None and (serves or universal) else BIN, lead, None)
+
+
+def _captive(lead: BoardLead, new: Board) -> str:
+    """What becomes of a captive lead that is used no longer: where its brick stays, it still grows out of that."""
+    stays = any(lead.grows_from in (each.ends or ()) for each in new.leads.values())
+    return f"it hangs on {lead.grows_from}, tie it back" if stays else "it goes with its unit"
+
+
+def _comes(need: BoardLead) -> LeadPlan:
+    """A lead that was not there, made or bought; a captive one comes with its thing."""
+    grows = need.grows_from
+    return LeadPlan(need.mark, NEW, None, need, why="" if grows is None else f"it comes with {grows.thing}")

@@ -58,4 +58,6 @@ def _alike(have: BoardLead, need: BoardLead, bench: Bench) -> bool:
     assert have.ends is not None and need.ends is not None
     ends = tuple(map(bench.after.port, have.ends))
     kind = (have.signal, have.cable, have.plugs) == (need.signal, need.cable, need.plugs)
+    if have.grows_from != need.grows_from:
+        return False
     return kind and have.is_as_long(need) and (ends[0] == need.ends[0] or ends[1] == need.ends[1])

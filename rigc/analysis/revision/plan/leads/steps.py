@@ -15,11 +15,13 @@ from rigc.diagnostics.figures import millimetres
 
 
 def lead_steps(plan: LeadPlan, pieces: Pieces) -> Iterator[Step]:
-    """The steps of one lead, labels apart. A stage lead is plugged in at each show anyway."""
+    """The steps of one lead, labels apart. A stage lead is plugged in at each show anyway, and is at hand beforehand."""
     lead = plan.after or plan.before
     if lead is not None and lead.stage:
         if plan.verdict in (NEW, REMAKE) and plan.mark in pieces.to_make:
             yield Step(BEFORE, "make", (plan.mark,))
+        for at in plan.plugged if plan.after is not None else ():
+            yield _refitted(plan, at, BEFORE)
     elif plan.after is None:
         yield Step(OUT, "pull out", (plan.mark,), "", THROWN if plan.verdict == BIN else "")
     elif plan.verdict in (NEW, REMAKE) or plan.spare or on_new_deck(plan, pieces):

@@ -10,11 +10,17 @@ WHY = "its Y lead is made anew"
 
 
 def whole_ys(plans: list[LeadPlan], built: Board, new: Board) -> list[LeadPlan]:
-    """`plans` are those of the new board's leads. A leg that only gets another label, or another way, is kept."""
+    """`plans` are those of the new board's leads. A leg that only gets another label, or another way, is kept; so is one that grows out
+    of a brick, whatever hangs on it beside."""
     anew = {_y(plan) for plan in plans if _y(plan) is not None and _is_other(plan)}
     stay = {plan.before.mark for plan in plans if plan.before is not None}
     anew |= {lead.leg_of for mark, lead in built.leads.items() if lead.leg_of is not None and mark not in stay}
-    return [_anew(plan, built, new) if plan.verdict == KEEP and _y(plan) in anew else plan for plan in plans]
+    return [
+        _anew(plan, built, new)
+        if plan.verdict == KEEP and _y(plan) in anew and not new.leads[plan.mark].captive
+        else plan
+        for plan in plans
+    ]
 
 
 def _y(plan: LeadPlan) -> str | None:
