@@ -12,6 +12,8 @@ from rigc.record import Record
 from rigc.source import Said, Source, Span
 
 _RECORDS: tuple[type[Record], ...] = (Diagnostic, Label, Number, Acceptance, Mend, Replace, Delete, AddTo, Add)
+_NUMBERS = {kind: number for number, kind in enumerate(_RECORDS)}
+_PLAIN = frozenset((type(None), str, int, float))
 Place = Callable[[int, int, int], Span]
 _MANY, _PLACE, _LEVEL, _KIND = "many", "place", "level", "kind"
 
@@ -58,19 +60,22 @@ class _Writer:
     def plain(self, value: Any) -> Any:
         """Strings, numbers and None as they are; all else as a list that begins with what it is. Raises KeyError for a place elsewhere."""
         kind = type(value)
-        if value is None or kind is str or kind is int or kind is float:  # nearly always
+        if kind in _PLAIN:  # nearly always
             return value
         if kind is tuple:
-            return [_MANY, *map(self.plain, value)]
+            return [_MANY, *[each if type(each) in _PLAIN else self.plain(each) for each in value]]
+        if kind in _NUMBERS:
+            state = value.__dict__
+            parts = [state[name] for name in value.FIELDS]
+            return [_NUMBERS[kind], *[each if type(each) in _PLAIN else self.plain(each) for each in parts]]
         if isinstance(value, Level):
             return [_LEVEL, int(value)]
         if isinstance(value, str | int | float):
             return value
         if isinstance(value, Span):
             return [_PLACE, *self._place(value)]
-        if isinstance(value, Kind):
-            return [_KIND, self.kinds.setdefault(value, len(self.kinds))]
-        return [_RECORDS.index(type(value)), *(self.plain(getattr(value, name)) for name in value.FIELDS)]
+        assert isinstance(value, Kind)
+        return [_KIND, self.kinds.setdefault(value, len(self.kinds))]
 
     def _place(self, span: Span) -> tuple[int, int, int]:
         number = self._sources[id(span.source)]

@@ -132,7 +132,7 @@ def leads(rig: Rig, power: PowerAssignment, previous: Previous = NOTHING_BEFORE)
     marks = _marks(rig, wanted, before)
     makes = _Makes(rig, power, before)
     made = [
-        _lead(rig, want, mark, leg_of, wired).replace(make=makes.of(want, leg_of))
+        _lead(rig, want, mark, leg_of, wired, makes.of(want, leg_of))
         for want, (mark, leg_of) in zip(wanted, marks, strict=True)
     ]
     return Leads(tuple(sorted(made, key=lambda lead: (_CLASSES.index(lead.signal), in_order(lead.mark)))))
@@ -182,7 +182,7 @@ def _mark(want: Wanted, base: str | None, taken: set[str], gone: set[str], numbe
     return next(free, None) or numbers.next(want.signal)
 
 
-def _lead(rig: Rig, want: Wanted, mark: str, leg_of: str | None, wired: Wired) -> Lead:
+def _lead(rig: Rig, want: Wanted, mark: str, leg_of: str | None, wired: Wired, make: LeadMake) -> Lead:
     facts = want.facts
     stage = is_stage(rig, want.start) or is_stage(rig, want.end)
     captive, captive_mm = _captive(rig, want)
@@ -209,6 +209,7 @@ def _lead(rig: Rig, want: Wanted, mark: str, leg_of: str | None, wired: Wired) -
         stereo=want.stereo,
         stated=facts is not None,
         span=want.span,
+        make=make,
     )
 
 

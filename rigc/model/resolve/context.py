@@ -49,13 +49,14 @@ ONE_ALONE = nodes.Was | nodes.StandsIn | nodes.Serial
 
 
 class Item:
-    """A statement of a block with the provenance that holds for it."""
+    """A statement of a block with the provenance that holds for it; `key` is the same of those that a block says once."""
 
-    __slots__ = ("fact", "provenance")
+    __slots__ = ("fact", "key", "provenance")
 
     def __init__(self, fact: Any, provenance: Provenance | None) -> None:
         self.fact = fact
         self.provenance = provenance
+        self.key = _key(fact)
 
 
 class Context:
@@ -205,15 +206,15 @@ def items_of(
         elif not isinstance(node, nodes.Provenance):
             items.append(Item(node, general))
     _once(context, items)
-    mine = {_key(item.fact) for item in items}
-    kept = (item for item in base if _key(item.fact) not in mine and not isinstance(item.fact, ONE_ALONE))
+    mine = {item.key for item in items}
+    kept = [item for item in base if item.key not in mine and not isinstance(item.fact, ONE_ALONE)]
     return [*kept, *items]
 
 
 def _once(context: Context, items: list[Item]) -> None:
     seen: dict[Any, Any] = {}
     for item in items:
-        key = _key(item.fact)
+        key = item.key
         if isinstance(item.fact, SEVERAL_TIMES):
             continue
         if isinstance(item.fact, nodes.Flag) and item.fact.words.text in BOTH_AT_ONCE:

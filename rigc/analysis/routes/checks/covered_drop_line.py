@@ -81,8 +81,10 @@ def _ends(lead: Lead, route: Route, around: DeckBoxes, placement: Placement) -> 
         other_y = route.exits[1 - at][1]
         reached = _reached(placement, port)
         nearest = next((line for line in around.lines_from(y, other_y) if reached(line)), taken)
+        if nearest == taken:
+            continue
         cover, more = around.cover(x, nearest), _more(route, at, nearest)
-        if nearest != taken and cover is not None and more > 0:
+        if cover is not None and more > 0:
             yield _Moved(lead, port, x, nearest, taken, more, cover)
 
 

@@ -67,6 +67,7 @@ def things(context: Context, known: KnownThings) -> tuple[dict[str, Unit], dict[
         if isinstance(node, nodes.Unit | nodes.Amp | nodes.Desk | nodes.Listener | nodes.Supply | nodes.MainsStrip)
     }
     shared = shared_facts(context)
+    laid: Laid = {}
     units: dict[str, Unit] = {}
     supplies: dict[str, Supply] = {}
     strips: dict[str, MainsStrip] = {}
@@ -75,7 +76,7 @@ def things(context: Context, known: KnownThings) -> tuple[dict[str, Unit], dict[
         thing = known.of(made_of)
         if thing is None:
             before = context.said
-            thing = _made(context, block, inherited(context, block, blocks, shared))
+            thing = _made(context, block, inherited(context, block, blocks, shared, laid))
             if context.said == before:
                 known.keep(made_of, thing)
         kinds: dict[str, Any] = (
@@ -103,9 +104,15 @@ def made_of_blocks(block: Any, blocks: dict[str, Any], shared: SharedFacts = NOT
     return (*line, *(common for each in line if (common := shared.of(each)) is not None))
 
 
-def inherited(context: Context, block: Any, blocks: dict[str, Any], shared: SharedFacts = NOTHING_SHARED) -> list[Item]:
+def inherited(
+    context: Context,
+    block: Any,
+    blocks: dict[str, Any],
+    shared: SharedFacts = NOTHING_SHARED,
+    laid: Laid | None = None,
+) -> list[Item]:
     """A block's facts laid over those of what it is `like`, and below both what is `shared` by all units of their files; a circle
-    of likes is a finding."""
+    of likes is a finding. What was `laid` for one that is like the same is taken for the next."""
     line, seen = [block], {block.name.text}
     while line[-1].like is not None:
         like = line[-1].like
@@ -133,17 +140,29 @@ def inherited(context: Context, block: Any, blocks: dict[str, Any], shared: Shar
             break
         seen.add(base.name.text)
         line.append(base)
+    bases, alone = tuple(map(id, line[1:])), not any(map(shared.items, line))
+    below = laid.get(bases) if laid is not None and alone else None
+    if below is None:
+        below = _laid(Context(context.statements, frozenset(), context.end), line, shared)
+    if laid is not None and alone:
+        laid[bases] = below
+    return items_of(context, block.items, below, shared.provenance(block))
+
+
+def _laid(quiet: Context, line: list[Any], shared: SharedFacts) -> list[Item]:
+    """What the first block of a line is laid over: what is shared, and the blocks that it is like, the farthest first."""
     items: list[Item] = []
-    quiet = Context(context.statements, frozenset(), context.end)
     unfed = _takes_no_power([fact for each in line for fact in each.items])
     for each in line:
         common = shared.items(each)
         items = items_of(quiet, tuple(it for it in common if not (unfed and isinstance(it, _POWER))), items)
-    for each in reversed(line):
-        items = items_of(context if each is block else quiet, each.items, items, shared.provenance(each))
+    for each in reversed(line[1:]):
+        items = items_of(quiet, each.items, items, shared.provenance(each))
     return items
 
 
+Laid = dict[tuple[int, ...], list[Item]]
+"""By the ids of the blocks that one is like, in turn, what it is laid over, where nothing is shared by all units of a file."""
 _POWER = nodes.Needs | nodes.Accepts | nodes.Polarity
 """What `all-units` may say of the power of its units, which a passive one has no use for."""
 
