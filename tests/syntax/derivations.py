@@ -37,7 +37,8 @@ SAMPLES: dict[str, st.SearchStrategy[str]] = {
 
 @cache
 def _lark() -> Lark:
-    return Lark(TEXT, parser="lalr", start="file", maybe_placeholders=True)
+    """The grammar's rules; nothing is parsed by it, so the parser is one that needs no tables."""
+    return Lark(TEXT, parser="earley", start="file", maybe_placeholders=True)
 
 
 @cache
