@@ -53,7 +53,7 @@ def run(board: str, seed: int, folder: Path) -> list[tuple[list[str], int]]:
 
 
 @pytest.mark.parametrize("board", BOARDS)
-@pytest.mark.parametrize("seed", [*range(3), *(pytest.param(seed, marks=pytest.mark.slow) for seed in range(3, 12))])
+@pytest.mark.parametrize("seed", [*range(5), *(pytest.param(seed, marks=pytest.mark.long) for seed in range(5, 12))])
 def test_no_command_fails(
     board: str, seed: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]
 ) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -16,12 +17,14 @@ RIGS = [
     *sorted((ROOT / "examples").glob("*/board.rig")),
     *(each for each in sorted((ROOT / "tests" / "rigs").glob("*.rig")) if each.stem != "two-cases"),
 ]
+LONG = re.compile("long-haul|as-ordered")
+"""Boards that take long, and those whose units are all but the same as an example's."""
 
 
 @pytest.mark.slow
 @pytest.mark.parametrize(
     "case",
-    [pytest.param(each, marks=pytest.mark.long) if "long-haul" in str(each) else each for each in RIGS],
+    [pytest.param(each, marks=pytest.mark.long) if LONG.search(str(each)) else each for each in RIGS],
     ids=lambda each: each.parent.name if each.stem == "board" else each.stem,
 )
 def test_whole_rigs(case: Path) -> None:

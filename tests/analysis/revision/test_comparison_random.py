@@ -22,7 +22,7 @@ TEXTS = {path: text_of(path) for path in RIGS}
 _NUMBER = re.compile(r"(?<![\w.\"-])\d+(?:\.\d+)?(?= (?:mm|mA|kg|g|m|pF|kohm|Mohm)\b)")
 _UNIT = re.compile(r"^unit ([\w-]+)(?: like [\w-]+)?(?: \"[^\"]*\")? \{$", re.MULTILINE)
 
-rare = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+rare = settings(max_examples=12, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def compared(path: str, old: str, new: str) -> tuple[ChangedThing, ...] | None:
