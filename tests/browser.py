@@ -1,14 +1,18 @@
-"""A real Chromium, driven over its own protocol through two pipes: no package, no port."""
+"""A real Chromium, driven over its own protocol through two pipes: no package, no port. One serves all tests of a process that only look at
+files: to start it takes longer than most pages."""
 
 from __future__ import annotations
 
+import atexit
 import base64
 import fcntl
 import json
 import os
 import select
 import subprocess
+import tempfile
 import time
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -21,9 +25,8 @@ FLAGS = (
     "--disable-background-networking",
     "--disable-component-update",
     "--disable-sync",
-    "--no-pdf-header-footer",
 )
-PATIENCE_S = 60
+PATIENCE_S = 180
 """A busy machine is no fault of the page."""
 _KEYS = {"ArrowLeft": 37, "ArrowUp": 38, "ArrowRight": 39, "ArrowDown": 40, "Enter": 13, "Escape": 27, "Tab": 9}
 SHIFT, CONTROL = 8, 2
@@ -49,8 +52,7 @@ class Browser:
             os.dup2(ends[1], 4)
 
         null = subprocess.DEVNULL
-        flags = [flag for flag in FLAGS if "pdf" not in flag]  # with one of those it is there for one page alone
-        command = ["chromium", *flags, f"--user-data-dir={profile}", "--window-size=1400,900"]
+        command = ["chromium", *FLAGS, f"--user-data-dir={profile}", "--window-size=1400,900"]
         command += ["--remote-debugging-pipe", "about:blank"]
         self._process = subprocess.Popen(command, pass_fds=(3, 4), stdout=null, stderr=null, preexec_fn=placed)
         for end in (to_it, from_it, *ends):
@@ -73,11 +75,15 @@ class Browser:
                 return found
             self.events.append(told)
 
-    def page(self, address: str) -> Page:
-        """A new window at an address."""
+    def empty(self, address: str = "about:blank") -> Page:
+        """A new window, in which an address may be loading still."""
         target = self.ask("Target.createTarget", url=address, newWindow=True)["targetId"]
         session = self.ask("Target.attachToTarget", targetId=target, flatten=True)["sessionId"]
-        page = Page(self, session)
+        return Page(self, session)
+
+    def page(self, address: str) -> Page:
+        """A new window at an address, which is there."""
+        page = self.empty(address)
         page.ask("Page.enable")
         while not any(each["method"] == "Page.domContentEventFired" for each in self.events):
             self.events.append(self._next())
@@ -152,6 +158,11 @@ class Page:
         x, y = self.run(box)
         return x, y
 
+    def printed(self, path: Path) -> None:
+        """Writes what is printed of it as PDF, on paper of the size that its style asks for."""
+        given = {"printBackground": True, "preferCSSPageSize": True, "displayHeaderFooter": False}
+        path.write_bytes(base64.b64decode(self.ask("Page.printToPDF", **given)["data"]))
+
     def picture(self, path: Path) -> None:
         """Writes what is to be seen as PNG."""
         path.write_bytes(base64.b64decode(self.ask("Page.captureScreenshot")["data"]))
@@ -169,3 +180,38 @@ class Page:
                 found.append(each["params"]["entry"]["text"] + each["params"]["entry"].get("url", ""))
         self.browser.events = others
         return found
+
+
+@cache
+def _shared() -> Browser:
+    profile = tempfile.TemporaryDirectory(prefix="rigc-browser-", ignore_cleanup_errors=True)
+    browser = Browser(Path(profile.name))
+    atexit.register(profile.cleanup)
+    atexit.register(browser.close)
+    return browser
+
+
+def as_pdf(page: Path) -> Path:
+    """What is printed of the page in a file, as a PDF beside it."""
+    pdf = page.with_suffix(".pdf")
+    shown = _shown(page)
+    shown.printed(pdf)
+    shown.close()
+    return pdf
+
+
+def told(page: Path, id: str) -> Any:
+    """What a script of the page in a file writes into an element, as JSON."""
+    shown = _shown(page)
+    found = json.loads(shown.until(f"document.getElementById({json.dumps(id)})?.textContent"))
+    shown.close()
+    return found
+
+
+def _shown(page: Path) -> Page:
+    """A window with the page in a file, its typefaces too."""
+    shown = _shared().empty()
+    shown.ask("Page.navigate", url=page.as_uri())
+    shown.until(f"location.href === {json.dumps(page.as_uri())} && document.readyState === 'complete'")
+    shown.run("document.fonts.ready.then(() => null)")
+    return shown

@@ -5,14 +5,13 @@ Skipped where the programs are missing.
 
 from __future__ import annotations
 
-import json
 import re
 import shutil
 import subprocess
 from pathlib import Path
 
 import pytest
-from browser import FLAGS, scripted
+from browser import scripted, told
 from cases import ROOT, compiled
 from test_print import printed
 
@@ -86,18 +85,7 @@ def probed(text: str, folder: Path) -> tuple[int, list[str]]:
     """How many drawings a page has, and what is wrong with them."""
     page = folder / "page.html"
     page.write_text(scripted(text, PROBE), encoding="utf-8")
-    command = [
-        "chromium",
-        *FLAGS,
-        f"--user-data-dir={folder / 'profile'}",
-        "--virtual-time-budget=5000",
-        "--dump-dom",
-        page.as_uri(),
-    ]
-    dom = subprocess.run(command, check=True, capture_output=True, timeout=120).stdout.decode("utf-8")
-    told = re.search(r'<pre id="probe">(.*?)</pre>', dom, re.DOTALL)
-    assert told is not None
-    found = json.loads(told[1].replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&"))
+    found = told(page, "probe")
     return found["seen"], found["faults"]
 
 

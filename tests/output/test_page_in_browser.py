@@ -9,14 +9,13 @@ from __future__ import annotations
 import json
 import re
 import shutil
-import subprocess
 from importlib.util import find_spec
 from pathlib import Path
 from typing import Any
 
 import html5lib
 import pytest
-from browser import FLAGS, scripted
+from browser import scripted, told
 from cases import ROOT, compiled
 from small_sheets import COLUMNS, document, first_daily, row
 
@@ -59,26 +58,19 @@ axe.run(document, {resultTypes: ['violations', 'incomplete']}).then(found => {
 });</script>"""
 
 
-def told(page: Path, text: str, width: int = 1200) -> Any:
-    """What a script of a page writes into `told`, as JSON."""
-    page.write_text(text, encoding="utf-8")
-    command = ["chromium", *FLAGS, f"--user-data-dir={page.parent / 'profile'}", f"--window-size={width},900"]
-    command += ["--virtual-time-budget=60000", "--dump-dom", page.as_uri()]
-    dom = subprocess.run(command, check=True, capture_output=True, timeout=180).stdout.decode("utf-8")
-    found = re.search(r'<pre id="told">(.*?)</pre>', dom, re.DOTALL)
-    assert found is not None
-    return json.loads(found[1].replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&"))
-
-
 def axe(text: str, folder: Path) -> Any:
     spec = find_spec("axe_core_python")
     assert spec is not None and spec.origin is not None
     engine = (Path(spec.origin).parent / "axe.min.js").read_text("utf-8").replace("</script", "<\\/script")
-    return told(folder / "page.html", scripted(text, AXE % engine))
+    page = folder / "page.html"
+    page.write_text(scripted(text, AXE % engine), encoding="utf-8")
+    return told(page, "told")
 
 
 def folded(text: str, folder: Path) -> Any:
-    return told(folder / "frame.html", FOLDED % (NARROW, json.dumps(text).replace("</", "<\\/"), NARROW))
+    frame = folder / "frame.html"
+    frame.write_text(FOLDED % (NARROW, json.dumps(text).replace("</", "<\\/"), NARROW), encoding="utf-8")
+    return told(frame, "told")
 
 
 @pytest.mark.parametrize("rig", first_daily())

@@ -301,5 +301,5 @@ def test_what_is_cut_is_seen(tmp_path: Path) -> None:
     style = ".wide { margin-left: -8mm; } @page { @top-left { width: 5mm !important; } @top-center { width: 170mm !important; } }"
     page = html.render(long(3)).replace("cable list", "cable list " * 4).replace("</style>", f"{style}</style>", 1)
     (tmp_path / "page.html").write_text(page, encoding="utf-8")
-    found = {word for _, word in cut(as_pdf(tmp_path))}
+    found = {word for _, word in cut(as_pdf(tmp_path / "page.html"))}
     assert {"0", "(invented)"} <= found  # of L000 that is left

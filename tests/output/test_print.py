@@ -9,7 +9,7 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
-from browser import FLAGS
+from browser import as_pdf
 from cases import ROOT, compiled
 from small_sheets import CAUTION, COLUMNS, EMPTY, document, row
 
@@ -35,16 +35,9 @@ MARGIN = 28  # points: the 10 mm that a turned page leaves at its sides
 
 def printed(folder: Path, documents: Document | tuple[Document, ...], paper: str) -> Path:
     """The PDF that the browser makes of the documents."""
-    (folder / "page.html").write_text(html.render(documents, Layout(paper=paper)), encoding="utf-8")
-    return as_pdf(folder)
-
-
-def as_pdf(folder: Path) -> Path:
-    """The PDF that the browser makes of the page that is there."""
-    page, pdf = folder / "page.html", folder / "page.pdf"
-    command = ["chromium", *FLAGS, f"--user-data-dir={folder / 'profile'}", f"--print-to-pdf={pdf}", page.as_uri()]
-    subprocess.run(command, check=True, capture_output=True, timeout=120)
-    return pdf
+    page = folder / "page.html"
+    page.write_text(html.render(documents, Layout(paper=paper)), encoding="utf-8")
+    return as_pdf(page)
 
 
 def pages(pdf: Path) -> list[str]:

@@ -42,8 +42,8 @@ def written(page: Path, rig: str) -> Path:
     return page
 
 
-def told(command: list[str | Path], page: Path) -> str:
-    run = subprocess.run([*command, page], cwd=page.parent, capture_output=True, text=True, check=False, timeout=300)
+def told(command: list[str | Path], *pages: Path) -> str:
+    run = subprocess.run([*command, *pages], cwd=pages[0].parent, capture_output=True, text=True, check=False, timeout=300)
     return run.stdout + run.stderr
 
 
@@ -53,14 +53,16 @@ CHECKER: list[str | Path] = ["java", "-jar", VNU, "--stdout"]
 
 @needs_validate
 def test_html_validate(pages: tuple[Path, Path]) -> None:
-    assert told(HTML_VALIDATE, pages[0]).strip() == ""
-    assert "button" in told(HTML_VALIDATE, pages[1])
+    said = told(HTML_VALIDATE, *pages)
+    assert pages[0].name not in said
+    assert pages[1].name in said and "button" in said
 
 
 @needs_vnu
 def test_vnu(pages: tuple[Path, Path]) -> None:
-    assert told(CHECKER, pages[0]).strip() == ""
-    assert "error" in told(CHECKER, pages[1])
+    said = told(CHECKER, *pages)
+    assert pages[0].name not in said
+    assert pages[1].name in said and "error" in said
 
 
 @pytest.mark.long
