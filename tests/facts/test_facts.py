@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import pytest
-
 from rigc.discover import walk
 from rigc.facts.fact import Fact
 
@@ -21,9 +19,6 @@ def test_there_are_facts() -> None:
     assert len({name.rpartition(".")[0] for name in FACTS}) >= 3
 
 
-@pytest.mark.parametrize("name", sorted(FACTS))
-def test_no_fact_lacks_a_source(name: str) -> None:
+def test_no_fact_lacks_a_source() -> None:
     """It has words for what it is, and a source that is more than a shrug."""
-    fact = FACTS[name]
-    assert len(fact.says.split()) >= 2
-    assert len(fact.source.split()) >= 2, fact
+    assert [name for name, fact in FACTS.items() if min(len(fact.says.split()), len(fact.source.split())) < 2] == []

@@ -10,7 +10,7 @@ from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.leads.leads import Leads
 
 
-@pytest.mark.parametrize("name", ["back-bedroom", "long-haul"])
+@pytest.mark.parametrize("name", ["back-bedroom", pytest.param("long-haul", marks=pytest.mark.long)])
 def test_the_smallest_rectangle_bears_its_layout(name: str) -> None:
     board, rig, made = board_and_rig(name)
     found = fit(rig, made.get(Leads))

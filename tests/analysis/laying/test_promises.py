@@ -43,7 +43,7 @@ def test_the_order_in_which_places_are_written_is_no_matter(seed: int) -> None:
     assert with_chosen_places(rig, FEW)[0].places == with_chosen_places(turned, FEW)[0].places
 
 
-@pytest.mark.parametrize("seed", [1, 13])
+@pytest.mark.parametrize("seed", [1, pytest.param(13, marks=pytest.mark.long)])
 def test_more_steps_than_usual_are_never_worse(seed: int, monkeypatch: pytest.MonkeyPatch) -> None:
     """With other plugs and sides, too; few steps are made the usual ones, so that many times as many take no long time."""
     monkeypatch.setattr(chosen_places, "EFFORT", 200)

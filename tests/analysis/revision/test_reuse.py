@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import random
 
-import pytest
 from scipy.optimize import linear_sum_assignment
 from windows_by_hand import window_of
 
@@ -90,38 +89,38 @@ def total(
     return sum(amount * STEP ** (LEVELS - 1 - level) for each in costs for level, amount in enumerate(each))
 
 
-@pytest.mark.parametrize("seed", range(300))
-def test_it_costs_as_little_as_an_independent_assignment(seed: int) -> None:
+def test_it_costs_as_little_as_an_independent_assignment() -> None:
     """scipy's assignment solver on the same costs, each lead's making a column of its own. Its floats are exact up to
     2^53, so that the levels below the third are compared one by one in the next test."""
-    needs, windows, haves = crowd(seed)
-    found = reused(needs, windows, haves, BENCH)
-    assert len({each.have for each in found.values()}) == len(found)
-    if not needs:
-        return
-    costs = [[NEVER] * (len(haves) + len(needs)) for _ in needs]
-    for row, need in enumerate(needs):
-        costs[row][len(haves) + row] = _upper(cost(need, None, None, windows[need.mark]))
-        for column, have in enumerate(haves):
-            one = fit(have, need, windows[need.mark], BENCH) if allowed(have, need, needs, windows, haves) else ""
-            if isinstance(one, Fit):
-                costs[row][column] = _upper(cost(need, have, one, windows[need.mark]))
-    rows, columns = linear_sum_assignment(costs)
-    mine = total(needs, windows, haves, found) // STEP**3
-    assert mine == round(sum(costs[row][column] for row, column in zip(rows, columns, strict=True)))
+    for seed in range(300):
+        needs, windows, haves = crowd(seed)
+        found = reused(needs, windows, haves, BENCH)
+        assert len({each.have for each in found.values()}) == len(found), seed
+        if not needs:
+            continue
+        costs = [[NEVER] * (len(haves) + len(needs)) for _ in needs]
+        for row, need in enumerate(needs):
+            costs[row][len(haves) + row] = _upper(cost(need, None, None, windows[need.mark]))
+            for column, have in enumerate(haves):
+                one = fit(have, need, windows[need.mark], BENCH) if allowed(have, need, needs, windows, haves) else ""
+                if isinstance(one, Fit):
+                    costs[row][column] = _upper(cost(need, have, one, windows[need.mark]))
+        rows, columns = linear_sum_assignment(costs)
+        mine = total(needs, windows, haves, found) // STEP**3
+        assert mine == round(sum(costs[row][column] for row, column in zip(rows, columns, strict=True))), seed
 
 
 def _upper(each: tuple[int, ...]) -> float:
     return float(sum(amount * STEP ** (2 - level) for level, amount in enumerate(each[:3])))
 
 
-@pytest.mark.parametrize("seed", range(120))
-def test_no_assignment_of_few_leads_costs_less_on_any_level(seed: int) -> None:
+def test_no_assignment_of_few_leads_costs_less_on_any_level() -> None:
     """Every assignment is tried, in whole numbers."""
-    needs, windows, haves = crowd(seed)
-    needs, haves = needs[:4], haves[:5]
-    found = reused(needs, windows, haves, BENCH)
-    assert total(needs, windows, haves, found) == _least(needs, windows, haves, frozenset(), needs)
+    for seed in range(120):
+        needs, windows, haves = crowd(seed)
+        needs, haves = needs[:4], haves[:5]
+        found = reused(needs, windows, haves, BENCH)
+        assert total(needs, windows, haves, found) == _least(needs, windows, haves, frozenset(), needs), seed
 
 
 def _least(
