@@ -8,9 +8,10 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
+from browser import as_pdf
 from cases import ROOT, compiled
 from small_sheets import COLUMNS, document, first_daily, row
-from test_print import MISSING, as_pdf, pages, printed
+from test_print import MISSING, pages, printed
 
 from rigc.output import html, markdown
 from rigc.output.csv import render_tables as csv

@@ -43,7 +43,9 @@ def written(page: Path, rig: str) -> Path:
 
 
 def told(command: list[str | Path], *pages: Path) -> str:
-    run = subprocess.run([*command, *pages], cwd=pages[0].parent, capture_output=True, text=True, check=False, timeout=300)
+    run = subprocess.run(
+        [*command, *pages], cwd=pages[0].parent, capture_output=True, text=True, check=False, timeout=300
+    )
     return run.stdout + run.stderr
 
 
