@@ -13,6 +13,19 @@ def listed(names: Iterable[object], joined_by: str = "and") -> str:
     return joined((f"'{name}'" for name in names), joined_by)
 
 
+_MOST_NAMED = 12
+_SHOWN = 8
+
+
+def listed_few(names: Iterable[object]) -> str:
+    """As `listed`; of more than a line can hold the first, and how many more there are. All are among what the finding is about."""
+    every = list(names)
+    if len(every) <= _MOST_NAMED:
+        return listed(every)
+    shown = ", ".join(f"'{name}'" for name in every[:_SHOWN])
+    return f"{shown} and {len(every) - _SHOWN} more"
+
+
 def runs_of(parts: Iterable[T], follows: Callable[[T, T], bool]) -> list[list[T]]:
     """The parts in their order, those together of which each `follows` the one before it."""
     runs: list[list[T]] = []

@@ -32,7 +32,7 @@ class Mistake(Record):
     `literals` are the grammar's words and signs by terminal, in its order; `blocks()` gives for each block the words
     that begin its statements, for the top level under an empty text. `block` is the block that was being read, or empty.
     `text` is the piece that was being read and `at` the offset in it. `reads_in` tells whether a line reads in a block (at the top level under
-    an empty text); it answers no when it was asked too often in one file.
+    an empty text); it answers nothing when it was asked too often in one file.
     """
 
     span: Span
@@ -43,11 +43,11 @@ class Mistake(Record):
     block: str
     text: str
     at: int
-    reads_in: Callable[[str, str], bool] = lambda _block, _line: False
+    reads_in: Callable[[str, str], bool | None] = lambda _block, _line: None
 
     def reads(self, line: str) -> bool:
         """Whether this line would read where the mistake is."""
-        return self.reads_in(self.block, line)
+        return bool(self.reads_in(self.block, line))
 
     @property
     def sign(self) -> str:

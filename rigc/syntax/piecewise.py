@@ -21,7 +21,7 @@ from rigc.syntax.slips.odd_signs import Looked
 
 MOST_MISTAKES = 200
 """So many of a file are told."""
-MOST_LINES_TRIED = 12_000
+MOST_LINES_TRIED = 20_000
 """Readings of single lines by which it is sought what the lines of one file that can't be read were to be."""
 
 
@@ -34,12 +34,14 @@ def piecewise(
 
     left = MOST_LINES_TRIED
 
-    def reads(block: str, line: str) -> bool:
+    def reads(block: str, line: str) -> bool | None:
         nonlocal left
         left -= 1
+        if left < 0:
+            return None
         closing = "}\n" if block else ""
         text = f"{mistakes.BLOCK_OPENERS.get(block, '')}\n{line}\n{closing}"
-        return left >= 0 and grammar.automaton.read(text, source, 0) is not None
+        return grammar.automaton.read(text, source, 0) is not None
 
     def read(text: str, base: int) -> File | Stop:
         known = None if unchanged is None else unchanged.alone_in(text, base)
@@ -78,7 +80,7 @@ def _lies_in(span: Span | None, skipped: list[Span]) -> bool:
     return span is not None and any(each.start <= span.start < each.end for each in skipped)
 
 
-def _stop(grammar: Grammar, source: Source, base: int, text: str, reads: Callable[[str, str], bool]) -> Stop:
+def _stop(grammar: Grammar, source: Source, base: int, text: str, reads: Callable[[str, str], bool | None]) -> Stop:
     tables = grammar.tables
     found = tables.stopped(text, whole_lines(text))
     at, kind, expected = found.at, found.kind, found.expected

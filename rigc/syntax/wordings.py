@@ -12,13 +12,13 @@ from rigc.syntax.mistakes import MALFORMED
 from rigc.syntax.slips.block_slips import BLOCK_SLIPS
 from rigc.syntax.slips.habit_slips import HABIT_SLIPS
 from rigc.syntax.slips.hurried_slips import HURRIED_SLIPS
-from rigc.syntax.slips.line_slips import LINE_SLIPS, as_it_lacks, as_it_reads, one_of_few, two_lines
+from rigc.syntax.slips.line_slips import LINE_SLIPS, as_it_lacks, as_it_reads, one_of_few, two_lines, with_a_remark
 from rigc.syntax.slips.name_slips import NAME_SLIPS
 from rigc.syntax.slips.order_slips import ORDER_SLIPS
 from rigc.syntax.slips.printed_slips import PRINTED_SLIPS
 from rigc.syntax.slips.sign_slips import SIGN_SLIPS
 from rigc.syntax.slips.spread_slips import SPREAD_SLIPS, without_spreads
-from rigc.syntax.slips.statement_slips import ELSEWHERE, GENERAL, LAST_RESORT, STATEMENT_SLIPS
+from rigc.syntax.slips.statement_slips import ELSEWHERE, GENERAL, LAST_RESORT, REMARKED, STATEMENT_SLIPS
 from rigc.syntax.slips.trade_slips import TRADE_SLIPS, in_our_words
 from rigc.syntax.worked_lines import as_in_the_reference
 
@@ -62,6 +62,7 @@ def _nearer(wording: Callable[[Mistake], Wording | None], m: Mistake) -> Wording
     return (
         (two_lines(m) if general else None)
         or as_it_reads(m)
+        or (with_a_remark(m) if general else None)
         or (one_of_few(m) if last else None)
         or (as_it_lacks(m) if general else None)
     )
@@ -69,7 +70,8 @@ def _nearer(wording: Callable[[Mistake], Wording | None], m: Mistake) -> Wording
 
 def _shown(told: Wording, m: Mistake) -> Wording:
     """Where no mend makes the line read, the worked line that is most like it in place of one that would not work."""
-    line = as_in_the_reference(m.block, in_our_words(m.code)) if told.mends else ""
+    remarked = any(mend.words.startswith(REMARKED) for mend in told.mends)
+    line = as_in_the_reference(m.block, in_our_words(m.code)) if told.mends and not remarked else ""
     shown: Wording = told.replace(mends=(), help=line) if line else told
     return shown
 
@@ -80,6 +82,8 @@ def _settled(told: Wording, m: Mistake) -> bool:
         return True
     if not told.mends:
         return told.help.startswith(ELSEWHERE)
+    if told.mends[0].words.startswith(REMARKED):
+        return False
     line, moved = m.line, m.span.start - m.at + m.line_start
     edits = [edit for edit in told.mends[0].edits if isinstance(edit, Replace)]
     for edit in sorted(edits, key=lambda each: -each.span.start):
@@ -87,4 +91,4 @@ def _settled(told: Wording, m: Mistake) -> bool:
         if not 0 <= start <= end <= len(line) or "\n" in edit.text:
             return True
         line = f"{line[:start]}{edit.text}{line[end:]}"
-    return m.reads(line)
+    return m.reads_in(m.block, line) is not False

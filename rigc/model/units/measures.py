@@ -241,10 +241,10 @@ RADIO = Measure(
     "a radio frequency",
     "MHz",
     "823 MHz",
-    0.1,
+    10,
     300_000,
     "a radio's band",
-    "all bands of the ITU from long wave up, from memory",
+    f"stage radios begin at some 30 MHz; the highest band of the ITU, from memory; {_PRACTICE}",
     exact=True,
 )
 TERM = Measure("a percentage", "%", "40 %", 0, 10_000, "a weight in the choice of places", exact=True)

@@ -280,6 +280,9 @@ def money(amount: Amount, report: Report, provenance: Provenance | None) -> Fact
     amount = without_spread(amount, MONEY, report)
     code = amount.unit.text if amount.unit else ""
     currency = code in CURRENCIES
+    if currency and re.fullmatch(r"\d{1,3}\.\d{3}", amount.number.text) and code not in _OF_THREE_DIGITS:
+        report(_of_thousands(amount, code))
+        return None
     if currency and not MONEY.low <= float(amount.number.text) <= MONEY.high:
         report(
             WRONG_QUANTITY.at(
@@ -313,6 +316,23 @@ def money(amount: Amount, report: Report, provenance: Provenance | None) -> Fact
     return None
 
 
+_OF_THREE_DIGITS = ("BHD", "IQD", "JOD", "KWD", "LYD", "OMR", "TND")
+"""Currencies with a thousandth as their smallest part (ISO 4217, from memory)."""
+
+
+def _of_thousands(amount: Amount, code: str) -> Diagnostic:
+    """`1.500 EUR`: a point between thousands, as some countries write it."""
+    whole, typed = amount.number.text.replace(".", ""), amount.number.text
+    return WRONG_QUANTITY.at(
+        amount.span,
+        f"'{amount}' has three digits behind its point, and {code} has two",
+        label="a point parts whole from hundredths",
+        mends=tuple(
+            Mend(f"write {number} {code}", (Replace(amount.number.span, number),)) for number in (whole, typed[:-1])
+        ),
+    )
+
+
 def _short(typed: str) -> str:
     """A text that a line can hold."""
     return typed if len(typed) <= 24 else f"{typed[:12]}...{typed[-6:]}"
@@ -339,6 +359,9 @@ def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report)
             return None
         if word.text in ("x", "times") and measure.unit == "dB" and float(typed.split()[0]) > 0:
             report(_of_times(word, measure, typed, span))
+            return None
+        if word.text in ("U", "HE") and measure.unit == "mm":
+            report(_of_rack_units(word, measure, typed, span))
             return None
         near = meant(word.text, fitting)
         report(
@@ -375,6 +398,18 @@ def _broken_number(word: Word, measure: Measure, typed: str, span: Span) -> Diag
         f"'{whole.text}' has a letter in place of its point; {measure.name} goes here",
         label="as on a resistor",
         mends=(Mend(f"write {right}", (Replace(whole, right),)),),
+    )
+
+
+def _of_rack_units(word: Word, measure: Measure, typed: str, span: Span) -> Diagnostic:
+    """So many units of a rack: 44.45 mm each (IEC 60297, from memory)."""
+    height = f"{44.45 * float(typed.split()[0]):g} mm"
+    whole = Span(span.source, span.start, word.span.end)
+    return WRONG_QUANTITY.at(
+        span,
+        f"'{whole.text}' is a count of rack units; {measure.name} goes here",
+        label="44.45 mm each",
+        mends=(Mend(f"write {height}", (Replace(whole, height),)),),
     )
 
 

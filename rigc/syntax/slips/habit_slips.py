@@ -17,7 +17,15 @@ _PHRASES = {
 """What a leaflet prints before a figure, and the statement that tells it here; common speech, no source."""
 _RANGED = frozenset({"mains", "accepts", "rail", "tier", "treadle", "band", "tape"})
 _HOMES = {"at": "place", "under": "place", "row": "place", "within": "place", "from": "power", "alone": "power", "with": "mounting"}  # fmt: skip
-_JACKS = {"mono": "ts", "stereo": "trs", "tip-sleeve": "ts", "tip-ring-sleeve": "trs"}
+_JACKS = {
+    "radio": "wireless",
+    "air": "wireless",
+    "antenna": "wireless",
+    "mono": "ts",
+    "stereo": "trs",
+    "tip-sleeve": "ts",
+    "tip-ring-sleeve": "trs",
+}
 
 
 def _size_sign(m: Mistake) -> Wording | None:
@@ -32,6 +40,9 @@ def _size_sign(m: Mistake) -> Wording | None:
 def _inch_sign(m: Mistake) -> Wording | None:
     if m.sign != '"' or not re.search(r"(?<!-)\b\d[\d.]*[ \t]*\Z", m.before):
         return None
+    if m.code.count('"') == 1:  # the others bear another unit
+        mends = m.instead(m.at, m.at + 1, " in", f"write {m.code.strip().replace(chr(34), ' in')}")
+        return Wording('" is not the sign of inches', "this sign", mends=mends)
     signs = r'(?<=\d)[ \t]*"'
     line = re.sub(signs, "", m.code).rstrip()
     mends = m.instead(m.line_start, m.line_start + len(m.code), f"{line} in", f"write {line.strip()} in")

@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable, Iterable
 
 from rigc.syntax.mistake import Mistake, Wording
+from rigc.syntax.worked_lines import as_in_the_reference
 
 _ABOUT = r"~|≈|ca\.?|about|approx\.?"
 _MOST = r"<=?|≤|max\.?|up to"
@@ -225,6 +226,36 @@ def _quote_within(m: Mistake) -> Wording | None:
     return Wording("a quote stands inside this text", "the text ends before here", mends=mends)
 
 
+_NOTHING = "none|unknown|no|nothing|n/a|removed|gone"
+
+
+def _taken_back(m: Mistake) -> Wording | None:
+    """`no starts`, `starts none`: of what a thing is like, one fact shall not hold."""
+    heads = m.blocks().get(m.block, frozenset())
+    said = re.match(r"[ \t]*(?:no|without|not|drop|remove|delete)[ \t]+([a-z-]+)\b", m.code) or re.match(
+        rf"[ \t]*([a-z-]+)[ \t]+(?:{_NOTHING})(?=[ \t]*$)", m.code.rstrip()
+    )
+    if said is None or not m.block or said[1] not in heads or f"{m.before}{m.word}".split()[:1] == ["note"]:
+        return None
+    if m.code.split()[0] == said[1] and "NUMBER" not in m.expected:
+        return None  # a word goes there, and another wording knows which
+    text = m.span.source.text[: m.span.start]
+    opened = re.findall(rf"^[ \t]*{re.escape(m.block)}[ \t]+[^{{}}\n]*\{{", text, re.M)
+    like = re.search(r"\blike[ \t]+([a-z][\w-]*)", opened[-1]) if opened else None
+    line = as_in_the_reference(m.block, said[1])
+    if like is None:
+        return Wording(
+            f"'{m.code.strip()}' states nothing",
+            "this line",
+            "leave the line out: what is not stated is not known, and is asked for where it counts",
+        )
+    return Wording(
+        f"'{m.code.strip()}' takes back nothing of what '{like[1]}' states",
+        "what is like it bears it too",
+        f"state what it is here, or write this thing out without 'like {like[1]}'{f'; {line}' if line else ''}",
+    )
+
+
 def _follows_a_file(m: Mistake) -> Wording | None:
     """`follows "board-a.rig"`."""
     typed = re.match(r'("[^"\n]*")', m.after)
@@ -257,7 +288,12 @@ def _one_end(m: Mistake) -> Wording | None:
 def _numbered(m: Mistake) -> Wording | None:
     """`outlet 1..2 9 V dc`."""
     first = m.before.split()[:1]
-    if not first or first[0] not in _JACK_WORDS or len(m.before.split()) > 1 or not re.match(r"\d", m.after):
+    if (
+        not first
+        or first[0] not in _JACK_WORDS
+        or len(m.before.split()) > 1
+        or not re.match(r"\d+(?!\d*[ \t]*[VA])", m.after)
+    ):
         return None
     letter = {"input": "in", "output": "out", "outlet": "o"}.get(first[0], first[0])
     found = re.match(r"(\d+)(?:[ \t]*(?:\.\.|-)[ \t]*(\d+))?", m.after)
@@ -396,6 +432,7 @@ HURRIED_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _side_by_side,
     _joined_outlets,
     _preset_by_title,
+    _taken_back,
     _follows_a_file,
     _note_without_number,
     _test_by_name,

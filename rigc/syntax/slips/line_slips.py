@@ -33,7 +33,7 @@ _PHRASE = re.compile(
 )
 """The same, with a word and the number or text that belongs to it as one."""
 _IDLE = frozenset(
-    ("a", "an", "the", "is", "are", "has", "have", "be", "yes", "type", "kind", "set", "value", "no.", "nr", "number", "fed", "powered", "used")
+    ("a", "an", "the", "is", "are", "has", "have", "be", "yes", "type", "kind", "set", "value", "no.", "nr", "number", "fed", "powered", "used", "long")
 )  # fmt: skip
 """Words that say nothing beside the others of a line; common speech, no source."""
 _SIGNS = frozenset("[]()<>=:;|/*&+.,!")
@@ -63,6 +63,9 @@ _LONGEST = 160
 _MOST_PARTS = 11
 _MOST_IN_TWO = 7
 """Parts of a line in which two things are put right at once."""
+_MOST_TRIED = 4_000
+"""Readings for one line."""
+_Edit = Callable[[tuple[str, ...]], Iterator[tuple[str, ...]]]
 _MOST_TOLD = 2
 _MOST_NAMED = 4
 
@@ -122,29 +125,32 @@ def _small_words(m: Mistake, likes: tuple[str, ...]) -> tuple[str, ...]:
 
 def _that_read(m: Mistake, line: tuple[str, ...], small: tuple[str, ...]) -> list[str]:
     """The nearest lines that read: with one thing put right, else with two."""
-    edits: tuple[Callable[[tuple[str, ...]], Iterator[tuple[str, ...]]], ...] = (
+    plain: tuple[_Edit, ...] = (
         lambda parts: _joined(m, parts),
         _without_idle,
         _listed,
         lambda parts: _other_words(parts, small),
-        _moved,
-        *(() if m.ends else (lambda parts: _with_a_word(parts, small),)),
     )
-    seen = {line}
-    near: list[tuple[str, ...]] = []
-    for edit in edits:
-        here = [each for each in edit(line) if each not in seen]
+    added: tuple[_Edit, ...] = () if m.ends else (lambda parts: _with_a_word(parts, small),)
+    seen, near, left = {line}, list[tuple[str, ...]](), _MOST_TRIED
+
+    def tried(edits: tuple[_Edit, ...], parts: tuple[str, ...]) -> list[str]:
+        nonlocal left
+        here = [each for edit in edits for each in edit(parts) if each not in seen][:left]
+        left -= len(here)
         seen.update(here)
-        near += here
-        if found := _readable(m, line, here):
+        near.extend(here)
+        return _readable(m, line, here)
+
+    for edits in (*((each,) for each in plain), (_moved,), added):
+        if found := tried(edits, line):
             return found
-    if len(line) > _MOST_IN_TWO:
-        return []
-    for first in near:
-        further = [each for edit in edits for each in edit(first) if each not in seen]
-        seen.update(further)
-        if found := _readable(m, line, further):
-            return found
+    first = tuple(near) if len(line) <= _MOST_IN_TWO else ()
+    turned = [each for each in first if len(each) == len(line) < _MOST_IN_TWO]
+    for edits, lines in ((plain, first), ((_moved,), turned), (added, first)):
+        for each in lines:
+            if found := tried(edits, each):
+                return found
     return []
 
 
@@ -161,11 +167,13 @@ def _text(parts: tuple[str, ...]) -> str:
 
 def _names_put_in(m: Mistake, line: tuple[str, ...], parts: tuple[str, ...]) -> bool:
     """Whether one of the words that are put in is read as a name: then any other would do as well."""
-    new = [at for at, part in enumerate(parts) if part.isalpha() and (part not in line or part in _SIDES)]
+    new = [
+        at for at, part in enumerate(parts) if re.fullmatch("[a-z-]+", part) and (part not in line or part in _SIDES)
+    ]
     return any(m.reads(_text((*parts[:at], _ANY_NAME, *parts[at + 1 :]))) for at in new)
 
 
-_SIDES = ("left", "right", "front", "rear")
+_SIDES = ("left", "right", "front", "rear", "up")
 _ANY_NAME = "zz-zz"
 
 
@@ -304,6 +312,39 @@ def one_of_few(m: Mistake) -> Wording | None:
     shown = [f"{before} {word}" for word in choices]
     said = f"'{m.word}' can't stand behind '{before}'" if not m.ends else f"this line breaks off behind '{before}'"
     return Wording(said, "one of few words goes here", f"write `{'`, `'.join(shown[:-1])}` or `{shown[-1]}`")
+
+
+def with_a_remark(m: Mistake) -> Wording | None:
+    """`heel room 10 mm`, `lead 4 m of black stage-coax`: without one word, or two that follow each other, the line reads; they go into a comment."""
+    code = m.code.strip()
+    parts = tuple(_PART.findall(code))
+    if len(code) > _LONGEST or len(parts) > _MOST_PARTS or "{" in code or "->" in code:
+        return None
+    words = set(_small_words(m, lines_like(m.block, code)))
+    for length in (1, 2):
+        for at in range(1, len(parts) - length + 1):
+            gone = parts[at : at + length]
+            if not all(
+                re.fullmatch(r"[a-z][a-z-]*", each) and each not in words and not _declared(m, each) for each in gone
+            ):
+                continue
+            text = _text((*parts[:at], *parts[at + length :]))
+            if m.reads(text):
+                said = " ".join(gone)
+                start = m.line_start + len(m.code) - len(m.code.lstrip())
+                whole = f"{text}  # {said}"
+                mends = m.instead(start, start + len(code), whole, f"make a comment of it: {whole}")
+                return Wording(f"'{said}' means nothing in this line", "the line is not read from here on", mends=mends)
+    return None
+
+
+_DECLARES = (
+    "unit|amp|desk|supply|instrument|source|listener|mains-strip|cable|plug|strip|deck|panel|case|scenario|output|input"
+)
+
+
+def _declared(m: Mistake, name: str) -> bool:
+    return bool(re.search(rf"^[ \t]*(?:{_DECLARES})[ \t]+{re.escape(name)}\b", m.span.source.text, re.M))
 
 
 _LACKED = (("zz-zz", "___"), ("7 zz", "___"), ('"zz"', '"___"'), ("Z9", "___"), ("2026-01-01", "year-month-day"))

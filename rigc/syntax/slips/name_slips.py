@@ -108,6 +108,9 @@ def _mark(m: Mistake) -> Wording | None:
     if head == ["plug-top"]:
         advice = "write the letter of its type, as in plug-top C, or plug-top alone"
         return Wording(f"'{m.word}' is not how the pins of a plug are told", "a capital letter goes here", advice)
+    if head == ["inlet"] and m.word.isalpha():
+        advice = "write its number by IEC 60320: C14 where it has a contact for earth, C8 where it has two pins"
+        return Wording(f"'{m.word}' is no number of a mains inlet", "a number such as C14 goes here", advice)
     small = re.fullmatch(r"[a-z]+[0-9]*[a-z]?", m.word)
     if small and (not said or len(m.word) <= 2):
         capital = m.word.upper()
@@ -119,7 +122,7 @@ def _mark(m: Mistake) -> Wording | None:
         and (typed := re.match(r'"([^"\n]*)"|[A-Za-z]+', m.after))
         and (code := _code(head[0], typed[1] or typed[0]))
     ):
-        mends = m.instead(m.at, m.at + typed.end(), code, f"write {head[0]} {code}")
+        mends = m.instead(m.at, m.at + typed.end(), code, f"write '{code}'")
         return Wording(f"{said}, not {typed[0] if typed[1] else repr(typed[0])}", "capitals go here", mends=mends)
     if said and m.word:
         return Wording(f"{said}, not '{m.word}'", "capitals go here", f"write for example {_example(head[0])}")

@@ -41,6 +41,7 @@ def _turned(found: re.Match[str]) -> str:
 
 _WRITTEN: tuple[tuple[str, str, _Made], ...] = (
     # the statements (or, behind an @, the block) in which it may stand, what stands there, what it is here
+    ("mains", r"([ \t]*)\bmains[ \t]+(1\d\d)[ \t]*V?[ \t]*(?:/|or|and)[ \t]*(2\d\d)[ \t]*V?(?:AC|ac|~)?[ \t,]*([^#]*?)(?=[ \t]*\Z)", lambda found: f"{found[1]}mains {found[2]} V {_hertz(found[4])}\n{found[1]}mains {found[3]} V {_hertz(found[4])}"),
     ("mains", r"(\d+)[ \t]*V?[ \t]*(?:-|–|/|to)[ \t]*(\d+)[ \t]*V?(?:AC|ac|~)?[ \t,/~]*(\d+)[ \t]*(?:-|–|/|to)[ \t]*(\d+)[ \t]*Hz", r"\1..\2 V \3..\4 Hz"),
     ("mains", r"(\d+)[ \t]*V?[ \t]*(?:-|–|to)[ \t]*(\d+)[ \t]*V?(?:AC|ac|~)?[ \t,/~]*(\d+)[ \t]*Hz", r"\1..\2 V \3 Hz"),
     ("mains", r"(\d+)[ \t]*V[ \t]*(?:AC|ac|~)[ \t,/~]*(\d+)[ \t]*Hz", r"\1 V \2 Hz"),
@@ -66,6 +67,20 @@ _WRITTEN: tuple[tuple[str, str, _Made], ...] = (
     ("set", r"^([ \t]*set[ \t]+[\w-]+[ \t]+)([a-z][a-z -]*?)(?=[ \t]+at[ \t])", r'\1"\2"'),
     ("outlet", rf"({_N})[ \t]*V?[ \t]+or[ \t]+({_N})[ \t]*V[ \t]*(dc|ac)[ \t]+({_N}[ \t]*m?A)", r"\1 V \3 \4 or \2 V \3 \4"),
     ("", r"^([a-z][\w-]*)\.(\d+)[ \t]*[:=]?[ \t]*(?:holds[ \t]+)?(?=[a-z][\w-]*[ \t]*->)", r"loop \2 of \1 holds "),
+    ("insured price rate", r"\b([A-Z]{3})[ \t]*(\d[\d.]*)", r"\2 \1"),
+    ("serial", r"\b(?:no\.?|number|nr\.?|#)[ \t:]*(?=\")", ""),
+    ("antenna aerial", r"^([ \t]*)(?:antenna|aerial)[ \t]+([a-z][\w-]*)(?=[ \t]*$)", r"\1input \2 wireless"),
+    ("hand-operated hand not by no", r"^([ \t]*)(?:hand-operated|hand[ \t]+operated|by[ \t]+hand|not[ \t]+worked[ \t]+by[ \t]+foot|no[ \t]+foot)(?=[ \t]*$)", r"\1worked by hand"),
+    ("hole", rf"({_N})([ \t]*mm)?[ \t]*x[ \t]*\1[ \t]*mm", r"\1 mm"),
+    ("chain", r"(?<=[ \t])([a-z][\w-]*)[ \t]+(?:jack|input|output)[ \t]+([a-z][\w-]*)", r"\1.\2"),
+    ("spare backup second emergency", r"^([ \t]*)(?:spare|backup|second|emergency)[ \t]+(?=lead[ \t]+\d)", r"\1plain "),
+    ("conductor", r"\bAWG[ \t-]*(\d+)", r"\1 awg"),
+    ("class", r"\bclass[ \t]+(?:II|2)(?=[ \t]*\Z)", "double-insulated"),
+    ("class", r"\bclass[ \t]+(?:I|1)(?=[ \t]*\Z)", "earthed"),
+    ("input output", r"(?<=put )[ \t]*(?:channel|ch|in|out|input|output|jack|no\.?)[ \t]+(\d{1,2})(?=[ \t])", r"ch\1"),
+    ("input output inlet outlet midi expression control usb jack", r"\b(?:height|above|z)[ \t]+(?=\d)", "up "),
+    ("input output inlet outlet midi expression control usb", r"[ \t]+from[ \t]+(?:the[ \t]+)?(?:front|left)(?:[ \t]+edge)?(?=[ \t]+up\b|[ \t]*\Z)", ""),
+    ("volume tone", r"(?:[ \t]+(?:audio|log|linear|lin|taper))+(?=[ \t]|\Z)", ""),
     ("needs", rf"(DC|AC|dc|ac)[ \t]+({_N})[ \t]*V", lambda found: f"{found[2]} V {found[1].lower()}"),
     ("", rf"(?<![\w.])({_UNIT})[ \t]+({_N})(?![\w.])", _turned),
     ("", rf"([$€£¥])[ \t]*({_N})", lambda found: f"{found[2]} {_MONEY[found[1]]}"),
@@ -177,6 +192,10 @@ def _pitch(found: re.Match[str]) -> float:
     """The frequency of a note in equal temperament, from A4."""
     sharp = {"#": 1, "b": -1, "": 0}[found[2]]
     return float(_TO_A * 2 ** ((_SEMITONES[found[1]] + sharp) / 12 + int(found[3]) - 4))
+
+
+def _hertz(typed: str) -> str:
+    return re.sub(r"(?<=\d)[ \t]*(?:/|-|to)[ \t]*(?=\d)", "..", typed)
 
 
 def _window(found: re.Match[str]) -> str:

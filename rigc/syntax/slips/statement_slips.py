@@ -16,6 +16,8 @@ from rigc.syntax.worked_lines import as_in_the_reference, worked_line
 
 ELSEWHERE = "it belongs"
 """How the help begins where a line is right and stands in the wrong block."""
+REMARKED = "make a comment of it"
+"""How a mend begins that keeps what says nothing to rigc."""
 _PROVENANCE = frozenset({"_NL", "MEASURED", "LEAFLET", "ASSUMED"})
 
 
@@ -375,11 +377,12 @@ def _anything(m: Mistake) -> Wording:
     if m.expected <= _PROVENANCE:
         message, label = f"'{m.word}' is one word too many", "the statement ends before it"
         start = m.line_start + len(m.before.rstrip())
-        last = not m.after[len(m.word) :].partition("#")[0].strip()
-        mends = m.instead(start, m.at + len(m.word), "", "delete it") if last else ()
-        return Wording(
-            message, label, "begin a comment with #" if last else "delete it, or begin a comment with #", mends
-        )
+        rest = m.code[m.at - m.line_start :].strip()
+        if rest == m.word:
+            mends = m.instead(start, m.at + len(m.word), "", "delete it")
+            return Wording(message, label, "begin a comment with #", mends)
+        mends = m.instead(m.at, m.at, "# ", f"{REMARKED}: {m.before.strip()} # {rest}")
+        return Wording(message, label, "" if mends else "delete it, or begin a comment with #", mends)
     advice = _advice(m, "write", expected)
     if "_NL" in m.expected and len(m.expected) > 1:
         advice = _advice(m, "write", words.told(m.expected - {"_NL"}, m.literals))

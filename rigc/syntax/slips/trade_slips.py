@@ -24,6 +24,11 @@ OURS = {
     "estimated": "assumed", "estimate": "assumed", "guess": "assumed", "guessed": "assumed", "approx": "assumed", "approximately": "assumed", "roughly": "assumed",
     "supposed": "assumed", "datasheet": "leaflet", "manual": "leaflet", "spec": "leaflet", "specs": "leaflet", "website": "leaflet", "weighed": "measured", "tested": "measured",
     "peak": "starts", "surge": "starts", "startup": "starts", "start-up": "starts", "switch-on": "starts",
+    "total": "ceiling", "capacity": "ceiling", "maximum": "ceiling", "after": "every", "slot": "drop", "slots": "drop", "contacts": "poles", "pins": "poles", "strength": "pull",
+    "force": "pull", "hold": "pull", "holding": "pull", "footprint": "body", "in-ears": "headphones", "in-ear": "headphones", "iem": "headphones", "phones": "headphones",
+    "cans": "headphones", "earphones": "headphones", "tilt": "angle", "slope": "angle", "space": "clearance", "room": "clearance", "underside": "clearance", "gauge": "conductor", "diameter": "outer",
+    "sheath": "outer", "lifetime": "lasts", "engages": "mates", "protrudes": "stands out", "sticks-out": "stands out", "wires": "conductors", "uses": "draws",
+    "power-consumption": "draws", "requires": "needs", "supply-voltage": "needs", "serial-number": "serial", "manufactured": "origin", "reel": "roll", "handle": "keep-out",
     "require": "use", "load": "use", "library": "use", "read": "use", "stock": "use", "cost": "price", "customer": "client", "made-in": "origin", "country-of-origin": "origin", "upkeep": "tests", "maintenance": "tests",
     "service": "every",
 }  # fmt: skip
@@ -37,14 +42,20 @@ _SIDES = {"back": "rear", "behind": "rear", "side": "", "top": "", "bottom": "",
 """What people say for a side of a unit, and the side that is surely meant."""
 
 
-_PANEL_JACKS = ("input", "output", "socket")
+_HERE = {
+    "jack": ("input", "output", "socket"),
+    "sockets": ("outlets", "outlet", "ways", "gang"),
+    "mains": ("power", "voltage", "supply", "electricity"),
+}
+"""The same of words that elsewhere stand for others: in the blocks of a panel, of a mains strip and of a scenario."""
 
 
 def our_word(word: str, mine: frozenset[str] | list[str]) -> str:
     """What this language says for a word of the trade, if that may stand here; else nothing."""
     ours = OURS.get(word.lower(), "")
-    if "jack" in mine and word in _PANEL_JACKS:
-        return "jack"
+    here = next((ours for ours, said in _HERE.items() if ours in mine and "needs" not in mine and word in said), "")
+    if here:
+        return here
     return ours if ours.split(" ")[0] in mine else ""
 
 

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
-from rigc.diagnostics.wording import listed
+from rigc.diagnostics.wording import listed_few
 from rigc.model.fact import Choice
 from rigc.model.rig import Rig
 
@@ -38,11 +38,11 @@ def shared_serial(rig: Rig) -> Iterator[Diagnostic]:
         names = [name for name, _ in borne]
         yield KIND.at(
             borne[1][1].span,
-            f'{listed(names)} bear the serial number "{borne[0][1].value}"',
+            f'{listed_few(names)} bear the serial number "{borne[0][1].value}"',
             subject=tuple(names),
             label=f"of '{names[1]}'",
             also=tuple(Label(serial.span, f"of '{name}'") for name, serial in borne if name != names[1]),
-            help=f"read it again on {listed(names)}, and correct it",
+            help=f"read it again on {listed_few(names)}, and correct it",
         )
 
 

@@ -16,7 +16,7 @@ from rigc.analysis.ground.ring_words import in_scenarios
 from rigc.analysis.ground.states import GroundSystem
 from rigc.analysis.signal.open_ends import OpenEnds
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
-from rigc.diagnostics.wording import listed
+from rigc.diagnostics.wording import listed, listed_few
 from rigc.model.rig import Rig
 from rigc.model.slips.torn_chains import torn_chains
 from rigc.model.ways.ground_link import GROUND
@@ -118,7 +118,7 @@ def _told(rig: Rig, system: GroundSystem, names: list[str]) -> Diagnostic:
         f"the joined grounds of {who} have no earth{where}",
         subject=tuple(members),
         label="floats here" if names else "one of them",
-        note=f"joined: {', '.join(members)}" if len(members) > 3 else "",
+        note=f"joined: {listed_few(members)}" if len(members) > 3 else "",
         help=f"{'close a ground lift, or ' if lifts else ''}join one earthed amp or desk by a plain lead",
     )
 

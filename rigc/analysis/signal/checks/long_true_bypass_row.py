@@ -13,7 +13,7 @@ from collections.abc import Iterator
 from rigc.analysis.signal.sound_ways import SoundWays
 from rigc.analysis.signal.true_bypass_rows import Row, true_bypass_rows, unsure_bypass
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
-from rigc.diagnostics.wording import listed
+from rigc.diagnostics.wording import listed_few
 from rigc.facts.paths import ROW_OF_TRUE_BYPASS
 from rigc.model.rig import Rig
 
@@ -58,7 +58,7 @@ def _told(rig: Rig, row: Row) -> Diagnostic:
     middle = next((name for name in row[len(row) // 2 :] if "wants pickup" not in rig.units[name].flags), row[-1])
     return KIND.at(
         rig.units[row[0]].declared,
-        f"{len(row)} units with true bypass follow each other without a buffer: {listed(row)}",
+        f"{len(row)} units with true bypass follow each other without a buffer: {listed_few(row)}",
         subject=row,
         label="the row begins here",
         also=(Label(rig.units[row[-1]].declared, "and ends here"),),

@@ -16,7 +16,7 @@ from collections.abc import Iterator
 from rigc.analysis.signal.silent_paths import SilentPath, SilentPaths
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import Add, Mend
-from rigc.diagnostics.wording import listed
+from rigc.diagnostics.wording import listed, listed_few
 from rigc.model.jacks import AUDIO_IN, Port
 from rigc.model.rig import Rig
 from rigc.source import Span
@@ -71,7 +71,7 @@ def _told(rig: Rig, path: SilentPath) -> Diagnostic:
     where = f" in {', '.join(path.scenarios)}" if path.scenarios else ""
     return KIND.at(
         instrument.declared,
-        f"without power{where} nothing goes from '{path.instrument}' to {listed(ends)}: {listed(path.units)} {does} nothing, "
+        f"without power{where} nothing goes from '{path.instrument}' to {listed(ends)}: {listed_few(path.units)} {does} nothing, "
         f"and no bypass plan goes round {'it' if len(path.units) == 1 else 'them'}",
         subject=(path.instrument, *sorted(path.units)),  # of the same units in another order it is the same finding
         label="is silent without power",
@@ -142,7 +142,7 @@ def _labels(rig: Rig, names: tuple[str, ...]) -> tuple[Label, ...]:
         said = rig.units[name].unpowered
         if said is not None:
             places.setdefault((said.span.source.name, said.span.start), (said.span, []))[1].append(name)
-    return tuple(Label(span, f"{listed(told)} {_does(rig, told)}") for span, told in places.values())
+    return tuple(Label(span, f"{listed_few(told)} {_does(rig, told)}") for span, told in places.values())
 
 
 def _does(rig: Rig, names: list[str]) -> str:

@@ -116,6 +116,17 @@ def run(context: Context, names: nodes.Names) -> list[str]:
             )
         )
         start, end = end, start
+    if start is not None and end is not None and start[1] == end[1] and int(end[2]) - int(start[2]) >= _LONGEST_RUN:
+        context.report(
+            WRONG_QUANTITY.at(
+                names.span,
+                f"'{names}' are {int(end[2]) - int(start[2]) + 1} names; a run has at most {_LONGEST_RUN}",
+                label="too long a run",
+                help=f"write several lines of at most {_LONGEST_RUN} each",
+            )
+        )
+        context.jacks_unsure = True
+        return [first]
     if start is None or end is None or start[1] != end[1] or not 0 <= int(end[2]) - int(start[2]) < _LONGEST_RUN:
         context.report(
             WRONG_QUANTITY.at(
@@ -184,10 +195,11 @@ def _between(first: Quantity, last: Quantity, part: float, span: Span) -> Quanti
     return Fact(value, f"{value:g} mm {typed}".rstrip(), span, first.provenance, off, first.measure)
 
 
-def jacks_of(context: Context, items: list[Item]) -> tuple[Jack, ...]:
-    """All jacks of a block, with levels and bypassed impedances laid in; a name used twice is a finding."""
+def jacks_of(context: Context, items: list[Item], listens: bool = False) -> tuple[Jack, ...]:
+    """All jacks of a block, with levels and bypassed impedances laid in; a name used twice is a finding. What `listens` may be headphones,
+    of which an input has few ohms, also where the line that says so can't be read."""
     found: dict[str, Jack] = {}
-    worn = any(isinstance(item.fact, nodes.Headphones) for item in items)
+    worn = listens or any(isinstance(item.fact, nodes.Headphones) for item in items)
     for item in items:
         for jack in context.of_all_alike(item.fact, item.provenance, partial(_jacks, context, item, worn), worn):
             if jack.name in found and not any(

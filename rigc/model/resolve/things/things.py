@@ -195,7 +195,7 @@ def _thing(context: Context, made: type[Any], kind: str, block: Any, items: list
             fields.update(_body(context, item, kind))
         else:
             _common(context, item, fields)
-    jacks = jacks_of(context, items)
+    jacks = jacks_of(context, items, kind == "listener")
     fields["jacks"] = jacks
     fields["pairs"] = pairs_of(context, items, jacks)
     fields["loops"] = loops_of(context, items, jacks)
