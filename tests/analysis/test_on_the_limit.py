@@ -143,11 +143,10 @@ def test_a_size_that_is_told_as_another_deck(now: float, other: bool) -> None:
 @pytest.mark.parametrize(("route", "bought"), [(5970, "600"), (8970, "900"), (8971, "none")])
 def test_the_longest_premade_lead(route: int, bought: str) -> None:
     """In tenths of a millimetre: with 3 mm of slack 600 and 900 mm are just long enough, and 0.1 mm more is longer than any."""
-    rig: Any = SimpleNamespace(stock=SimpleNamespace(premade_list=lambda _: "dc", plugs={}))
-    lead: Any = SimpleNamespace(mark="D1", signal="dc", ends=(None, None), captive=None)
-    offers: Any = {"dc": ((6000, 9000), mentioned("in stock", "600, 900 mm"))}
+    lead: Any = SimpleNamespace(mark="D1", captive=None)
+    offer = ((6000, 9000), mentioned("in stock", "600, 900 mm"))
     shortest: Any = figure("D1.shortest", number(route) + 30, TENTHS, rule="", source="")
-    made = _bought(rig, lead, shortest, offers)
+    made = _bought(lead, shortest, "dc", (None, None), offer)
     assert made.text == bought
 
 

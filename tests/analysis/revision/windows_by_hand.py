@@ -19,9 +19,9 @@ def window_of(mark: str, least: int, most: int, finished: int) -> Length:
         _figure(least),
         _figure(most),
         _figure(finished),
-        none,
-        none,
-        _figure(finished),
+        lambda: none,
+        lambda: none,
+        lambda length: length.made,
     )
 
 

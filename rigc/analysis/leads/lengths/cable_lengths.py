@@ -4,8 +4,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import cached_property, partial
 from math import ceil, floor
-from typing import TypeVar
+from typing import ClassVar, TypeVar
 
 from rigc.analysis.leads.lead_status import comes_premade, status
 from rigc.analysis.leads.leads import Lead, Leads
@@ -16,6 +17,7 @@ from rigc.analysis.leads.stated_length import stated_length
 from rigc.diagnostics.figures import plain
 from rigc.facts.leads import LEAST_SLACK_MM, LONGEST_MORE_MM, LONGEST_SHARE, ROUNDED_TO_MM, SHORTEST_MM, SLACK_SHARE
 from rigc.model.rig import Rig
+from rigc.model.stock import Plug
 from rigc.record import Record
 from rigc.traced.figure import Answer, AnyFigure, Figure, assumed, figure, known_figure
 from rigc.traced.given import mentioned, ours, stated
@@ -28,8 +30,10 @@ _STEP = round(10 * ROUNDED_TO_MM.value)
 T = TypeVar("T", float, Term)
 _SUM = "the sum over the class, of the leads that have a {} length"
 _HAIR = 1e-6  # far below a tenth of a millimetre, far above what binary floats are off
-Offers = dict[str, tuple[tuple[int, ...], Unknown]]
-"""The premade lengths of a signal, ascending in tenths of a millimetre, and how they are told."""
+Offer = tuple[tuple[int, ...], Unknown]
+"""Premade lengths, ascending in tenths of a millimetre, and how they are told."""
+Kinds = tuple[Plug | None, ...]
+"""Of each end of a lead its plug kind; None where none is known."""
 _LEAST_SLACK = {signal: ours(fact, shown=TENTHS) for signal, fact in LEAST_SLACK_MM.items()}
 _SHARE, _MOST_SHARE, _MOST_MORE = ours(SLACK_SHARE), ours(LONGEST_SHARE), ours(LONGEST_MORE_MM, shown=TENTHS)
 _STEP_MM, _SHORTEST_MM = ours(ROUNDED_TO_MM), ours(SHORTEST_MM)
@@ -41,17 +45,14 @@ _FINISHED_RULE = (
 
 
 class Length(Record):
-    """The lengths of one lead, counted in tenths of a millimetre.
+    """The lengths of one lead, counted in tenths of a millimetre. What is cut, bought and lies there is reckoned when it is asked for.
 
     `way` is the route from exit to exit, `slack` what is added by the rule and by the source. `shortest` is the shortest
     that will do (least slack and what the source adds), `longest` the longest that makes no coil, `made` the finished length
-    from exit to exit. `cutting` is none where an end comes on a premade lead or is captive. `bought` is the next premade
-    length, none where no stock length is long enough and where an end is soldered or captive, lacking where the stock has no
-    list. `lies` is how long it will lie there: as it exists, the premade length if it is bought
-    (one that is longer than any in stock is made to order), else finished. `premade_more` is how much longer the premade lead is
-    than the one made here; None where none will do.
+    from exit to exit.
     """
 
+    TOLD: ClassVar[tuple[str, ...]] = ("cutting", "bought", "lies", "premade_more")
     mark: str
     signal: str
     way: Figure
@@ -59,10 +60,39 @@ class Length(Record):
     shortest: Figure
     longest: Figure
     made: Figure
-    cutting: AnyFigure | Answer
-    bought: AnyFigure | Answer
-    lies: Figure
-    premade_more: Figure | None = None
+    cuts: Callable[[], AnyFigure | Answer]
+    buys: Callable[[], AnyFigure | Answer]
+    lies_as: Callable[[Length], Figure]
+
+    @cached_property
+    def cutting(self) -> AnyFigure | Answer:
+        """The length of cable that is cut; none where an end comes on a premade lead or is captive."""
+        return self.cuts()
+
+    @cached_property
+    def bought(self) -> AnyFigure | Answer:
+        """The next premade length, none where no stock length is long enough and where an end is soldered or captive, lacking where
+        the stock has no list."""
+        return self.buys()
+
+    @cached_property
+    def lies(self) -> Figure:
+        """How long it will lie there: as it exists, the premade length if it is bought (one that is longer than any in stock is
+        made to order), else finished."""
+        return self.lies_as(self)
+
+    @cached_property
+    def premade_more(self) -> Figure | None:
+        """How much longer the premade lead is than the one made here; None where none will do."""
+        if not isinstance(self.bought, Figure):
+            return None
+        return known_figure(
+            f"{self.mark}.premade-more",
+            self.bought - self.made,
+            TENTHS,
+            rule="bought less made here",
+            source=ARITHMETIC,
+        )
 
     @property
     def route(self) -> int:
@@ -116,17 +146,85 @@ class Length(Record):
 
 
 class Total(Record):
-    """The leads of one signal and the sums of their lengths in tenths of a millimetre. Leads without a route, cut or premade length
-    count as nothing; where none has a cut or premade length, there is none. `plugs` are those on its leads, of a Y lead the one at its outlet once."""
+    """The leads of one signal that stay on the board, and the sums of their lengths in tenths of a millimetre, reckoned when they are asked
+    for. Leads without a route, cut or premade length count as nothing; where none has a cut or premade length, there is none."""
 
+    TOLD: ClassVar[tuple[str, ...]] = ("leads", "finished", "cut", "premade", "supplied", "plugs")
     signal: str
-    leads: Figure
-    unrouted: tuple[str, ...]
-    finished: Figure
-    cut: Figure | Answer
-    premade: Figure | Answer
-    supplied: Figure
-    plugs: Figure
+    own: tuple[Lead, ...]
+    routed: tuple[Length, ...]
+    uses: Callable[[], Figure]
+
+    @cached_property
+    def leads(self) -> Figure:
+        """How many there are."""
+        own = self.own
+        return known_figure(
+            f"{self.signal}.leads",
+            found(len(own), lambda: f"{', '.join(lead.mark for lead in own)}: {len(own)}"),
+            COUNT,
+            *(mentioned(lead.mark, f"{lead.start} -> {lead.end}", lead.span) for lead in own),
+            rule="leads that stay on the board",
+            source=ARITHMETIC,
+        )
+
+    @property
+    def unrouted(self) -> tuple[str, ...]:
+        """The numbers of those without a route."""
+        return tuple(lead.mark for lead in self._unrouted)
+
+    @cached_property
+    def finished(self) -> Figure:
+        """As they are made."""
+        return self._together("finished", [length.made for length in self.routed])
+
+    @cached_property
+    def cut(self) -> Figure | Answer:
+        """As they are cut."""
+        return self._together_if_any("cut", [length.cutting for length in self.routed])
+
+    @cached_property
+    def premade(self) -> Figure | Answer:
+        """As they are bought ready."""
+        return self._together_if_any("premade", [length.bought for length in self.routed])
+
+    @cached_property
+    def supplied(self) -> Figure:
+        """As they will lie there."""
+        return self._together("supplied", [length.lies for length in self.routed])
+
+    @cached_property
+    def plugs(self) -> Figure:
+        """Those on its leads, of a Y lead the one at its outlet once."""
+        return self.uses()
+
+    @cached_property
+    def _unrouted(self) -> tuple[Lead, ...]:
+        marks = {length.mark for length in self.routed}
+        return tuple(lead for lead in self.own if lead.mark not in marks)
+
+    @property
+    def _without(self) -> tuple[Unknown, ...]:
+        return tuple(mentioned(lead.mark, "no route", lead.span) for lead in self._unrouted)
+
+    def _together(self, field: str, parts: list[Figure]) -> Figure:
+        return known_figure(
+            f"{self.signal}.{field}",
+            total_known(parts, self._without),
+            TENTHS,
+            rule=_SUM.format(field),
+            source=ARITHMETIC,
+        )
+
+    def _together_if_any(self, field: str, every: list[AnyFigure | Answer]) -> Figure | Answer:
+        parts = [each for each in every if isinstance(each, Figure)]
+        if parts:
+            return self._together(field, parts)
+        missing = f", without {', '.join(self.unrouted)}" if self.unrouted else ""
+        because = f"no lead of the class has one{missing}"
+        return Answer(
+            f"{self.signal}.{field}", "none", because, *self._without, rule=_SUM.format(field), source=ARITHMETIC
+        )
 
 
 class CableLengths(Record):
@@ -175,7 +273,11 @@ def cable_lengths(rig: Rig, leads: Leads, routes: CableRoutes) -> CableLengths:
     board = tuple(lead for lead in leads.all if not lead.stage)
     signals = dict.fromkeys(lead.signal for lead in board)
     plugs = plugs_on_leads(rig, leads)
-    totals = {signal: _total(signal, board, lengths, plugs_of_class(signal, plugs)) for signal in signals}
+    totals = {}
+    for signal in signals:
+        own = tuple(lead for lead in board if lead.signal == signal)
+        routed = tuple(lengths[lead.mark] for lead in own if lead.mark in lengths)
+        totals[signal] = Total(signal, own, routed, partial(plugs_of_class, signal, plugs))
     return CableLengths(lengths, totals, supplied)
 
 
@@ -236,12 +338,12 @@ def _existing(lead: Lead, there: AnyFigure) -> AnyFigure:
     )
 
 
-def _offer(signal: str, lengths_mm: tuple[float, ...]) -> tuple[tuple[int, ...], Unknown]:
+def _offer(signal: str, lengths_mm: tuple[float, ...]) -> Offer:
     listed = mentioned(f"premade {signal} leads in stock", ", ".join(map(plain, lengths_mm)), unit="mm")
     return tuple(map(tenths, lengths_mm)), listed
 
 
-def _length(rig: Rig, lead: Lead, way: Figure, there: AnyFigure | None, offers: Offers) -> Length:
+def _length(rig: Rig, lead: Lead, way: Figure, there: AnyFigure | None, offers: dict[str, Offer]) -> Length:
     mark = lead.mark
     least = _LEAST_SLACK[lead.signal]
     added: float = 0
@@ -269,8 +371,10 @@ def _length(rig: Rig, lead: Lead, way: Figure, there: AnyFigure | None, offers: 
         rule="the longest lead that makes no coil, and what the source adds",
         source=PRACTICE,
     )
-    finished = _finished(mark, way, slack)
-    bought = _bought(rig, lead, shortest, offers)
+    finished, stock = _finished(mark, way, slack), rig.stock.premade_list(lead.signal)
+    kinds = tuple(None if plug is None else rig.stock.plugs[plug] for plug in lead.ends)
+    wanted = lead.premade or dict(rig.lead_wishes.cutting).get(lead.signal) == "premade"
+    ready = wanted or comes_premade(rig, lead)
     return Length(
         mark,
         lead.signal,
@@ -279,10 +383,9 @@ def _length(rig: Rig, lead: Lead, way: Figure, there: AnyFigure | None, offers: 
         shortest,
         longest,
         finished,
-        _cutting(rig, lead, finished),
-        bought,
-        _lies(rig, lead, finished, bought, there),
-        _premade_more(mark, finished, bought),
+        partial(_cutting, lead, finished, kinds, wanted, ready),
+        partial(_bought, lead, shortest, stock, kinds, offers.get(stock)),
+        partial(_lies, lead, there, status(rig, lead)),
     )
 
 
@@ -300,16 +403,16 @@ def _finished(mark: str, way: Figure, slack: Figure) -> Figure:
     )
 
 
-def _lies(rig: Rig, lead: Lead, finished: Figure, bought: AnyFigure | Answer, there: AnyFigure | None) -> Figure:
+def _lies(lead: Lead, there: AnyFigure | None, kept: str, length: Length) -> Figure:
     """How long it will lie there."""
     if isinstance(there, Figure):
         value = chosen(there, "it exists")
-    elif status(rig, lead) != "buy":
-        value = chosen(finished, "it is made here")
-    elif isinstance(bought, Figure):
-        value = chosen(bought, "it is bought")
+    elif kept != "buy":
+        value = chosen(length.made, "it is made here")
+    elif isinstance(length.bought, Figure):
+        value = chosen(length.bought, "it is bought")
     else:
-        value = chosen(finished, "it is bought; no stock length is long enough, so it is made to order")
+        value = chosen(length.made, "it is bought; no stock length is long enough, so it is made to order")
     return known_figure(
         f"{lead.mark}.supplied",
         value,
@@ -320,15 +423,14 @@ def _lies(rig: Rig, lead: Lead, finished: Figure, bought: AnyFigure | Answer, th
     )
 
 
-def _bought(rig: Rig, lead: Lead, shortest: Figure, offers: Offers) -> AnyFigure | Answer:
+def _bought(lead: Lead, shortest: Figure, signal: str, kinds: Kinds, offer: Offer | None) -> AnyFigure | Answer:
     """The next premade length."""
-    name, signal = f"{lead.mark}.premade", rig.stock.premade_list(lead.signal)
-    rule = "the shortest stock length that is at least the route and the least slack"
-    if signal not in offers:
+    name, rule = f"{lead.mark}.premade", "the shortest stock length that is at least the route and the least slack"
+    if offer is None:
         nowhere = mentioned(f"a list of premade {signal} leads in stock", "none")
         return figure(name, nowhere, TENTHS, shortest, rule=rule, source=PRACTICE)
-    offered, stock = offers[signal]
-    soldered = any(plug is not None and rig.stock.plugs[plug].soldered for plug in lead.ends)
+    offered, stock = offer
+    soldered = any(kind is not None and kind.soldered for kind in kinds)
     if lead.captive is not None or soldered:
         because = f"an end is {'captive' if lead.captive is not None else 'soldered'}"
     elif not offered or shortest > offered[-1]:
@@ -339,13 +441,12 @@ def _bought(rig: Rig, lead: Lead, shortest: Figure, offers: Offers) -> AnyFigure
     return Answer(name, "none", because, shortest, stock, rule=rule, source=PRACTICE)
 
 
-def _cutting(rig: Rig, lead: Lead, finished: Figure) -> AnyFigure | Answer:
-    """The finished length and what both plugs take in, if it is cut at the bench."""
+def _cutting(lead: Lead, finished: Figure, kinds: Kinds, wanted: bool, ready: bool) -> AnyFigure | Answer:
+    """The finished length and what both plugs take in, if it is cut at the bench: where it is neither `wanted` nor made `ready`."""
     name, rule = f"{lead.mark}.cut", "cut = finished + what each plug takes in (cut-in)"
-    plugs = [rig.stock.plugs[plug] for plug in lead.plugs or ()]
-    wanted_ready = lead.premade or dict(rig.lead_wishes.cutting).get(lead.signal) == "premade"
+    plugs = [kind for kind in kinds if kind is not None]
     bare = [plug for plug in plugs if plug.cut_in_mm is None]
-    if plugs and not bare and not wanted_ready:
+    if len(plugs) == len(kinds) and not bare and not wanted:
         taken = (
             whole_tenths(stated(f"cut-in of {plug.name} (end {end})", plug.cut_in_mm, TENTHS))
             for end, plug in zip("ab", plugs, strict=True)
@@ -356,69 +457,18 @@ def _cutting(rig: Rig, lead: Lead, finished: Figure) -> AnyFigure | Answer:
         because = f"it grows out of {lead.captive}: nothing is cut"
         captive = stated(f"captive lead at {lead.captive}", lead.captive_mm)
         return Answer(name, "captive", because, captive, rule=rule, source=ARITHMETIC)
-    if lead.premade or comes_premade(rig, lead):
-        kinds = [rig.stock.plugs[plug] for plug in dict.fromkeys(lead.ends) if plug is not None]
-        ready = [mentioned(f"plug {kind.name}", "no cut-in", kind.declared) for kind in kinds if kind.cut_in_mm is None]
+    if ready:
+        told = {plug.name: mentioned(f"plug {plug.name}", "no cut-in", plug.declared) for plug in bare}
         return Answer(
             name,
             "premade",
             "it comes ready: nothing is cut",
-            *(ready or (mentioned(lead.mark, "premade", lead.span),)),
+            *(told.values() or (mentioned(lead.mark, "premade", lead.span),)),
             rule=rule,
             source=STATED,
         )
     kind = mentioned("a plug kind", f"{lead.start} -> {lead.end}", lead.span)
     return figure(name, kind, TENTHS, rule=rule, source=ARITHMETIC)
-
-
-def _premade_more(mark: str, finished: Figure, bought: AnyFigure | Answer) -> Figure | None:
-    if not isinstance(bought, Figure):
-        return None
-    return known_figure(
-        f"{mark}.premade-more", bought - finished, TENTHS, rule="bought less made here", source=ARITHMETIC
-    )
-
-
-def _total(signal: str, leads: tuple[Lead, ...], lengths: dict[str, Length], plugs: Figure) -> Total:
-    own = [lead for lead in leads if lead.signal == signal]
-    routed = [lengths[lead.mark] for lead in own if lead.mark in lengths]
-    unrouted = [lead for lead in own if lead.mark not in lengths]
-    without = [mentioned(lead.mark, "no route", lead.span) for lead in unrouted]
-
-    def together(field: str, parts: list[Figure]) -> Figure:
-        return known_figure(
-            f"{signal}.{field}",
-            total_known(parts, without),
-            TENTHS,
-            rule=_SUM.format(field),
-            source=ARITHMETIC,
-        )
-
-    def together_if_any(field: str, every: list[AnyFigure | Answer]) -> Figure | Answer:
-        parts = [each for each in every if isinstance(each, Figure)]
-        if parts:
-            return together(field, parts)
-        missing = f", without {', '.join(lead.mark for lead in unrouted)}" if unrouted else ""
-        because = f"no lead of the class has one{missing}"
-        return Answer(f"{signal}.{field}", "none", because, *without, rule=_SUM.format(field), source=ARITHMETIC)
-
-    return Total(
-        signal,
-        known_figure(
-            f"{signal}.leads",
-            found(len(own), lambda: f"{', '.join(lead.mark for lead in own)}: {len(own)}"),
-            COUNT,
-            *(mentioned(lead.mark, f"{lead.start} -> {lead.end}", lead.span) for lead in own),
-            rule="leads that stay on the board",
-            source=ARITHMETIC,
-        ),
-        tuple(lead.mark for lead in unrouted),
-        together("finished", [length.made for length in routed]),
-        together_if_any("cut", [length.cutting for length in routed]),
-        together_if_any("premade", [length.bought for length in routed]),
-        together("supplied", [length.lies for length in routed]),
-        plugs,
-    )
 
 
 COMPUTE = cable_lengths
