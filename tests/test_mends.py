@@ -14,7 +14,7 @@ from rigc.files.disk import Disk
 from rigc.proved import Bench
 
 EXAMPLES = ("back-bedroom", "tide-line")
-SEEDS = 40
+SEEDS = 24
 """A part of those that the benchmark script of mends deals."""
 
 

@@ -82,7 +82,7 @@ def infeasible(problem: OutletProblem, limits: LoadLimits) -> bool:
 
 
 @pytest.mark.parametrize("rule", ["bare ratings", "rules of thumb"])
-@pytest.mark.parametrize("block", [pytest.param(at, marks=() if at < 1 else SLOW) for at in range(5)])
+@pytest.mark.parametrize("block", [pytest.param(at, marks=() if at < 2 else pytest.mark.long) for at in range(5)])
 def test_each_conflict_set_is_one_and_is_tight(block: int, rule: str) -> None:
     """HiGHS finds no way for the set, and one for it without any one member."""
     seen = 0
