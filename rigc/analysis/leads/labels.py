@@ -3,13 +3,13 @@
 
 from __future__ import annotations
 
-from functools import cached_property
+from functools import cached_property, partial
 
 from rigc.analysis.leads.leads import Lead, Leads
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
-from rigc.traced.figure import Answer, AnyFigure, Figure, figure, known_figure
+from rigc.traced.figure import Answer, AnyFigure, Basis, Figure, figure, known_figure
 from rigc.traced.given import mentioned, stated
 from rigc.traced.means import found
 from rigc.traced.reason import AS_STATED, PRACTICE, STATED
@@ -73,7 +73,7 @@ def _end(template: str, told: Unknown, lead: Lead, end: str) -> Answer:
         label_text(template, lead.mark, here, far, flag),
         lambda: f"{template} with id = {lead.mark}, here = {here}, far = {far}" + (f", and {flag}" if flag else ""),
         told,
-        mentioned("lead", f"{lead.mark} {lead.start} -> {lead.end}", lead.span),
+        partial(_joins, lead),
         rule="the rig's label template, or ours, filled for this end",
         source=PRACTICE,
     )
@@ -85,10 +85,14 @@ def _markers(lead: Lead) -> Figure:
         f"{lead.mark}.markers",
         found(ends, lambda: f"{ends} ends = {ends}"),
         COUNT,
-        mentioned("lead", f"{lead.mark} {lead.start} -> {lead.end}", lead.span),
+        partial(_joins, lead),
         rule="each lead bears a marker at each end",
         source=PRACTICE,
     )
+
+
+def _joins(lead: Lead) -> tuple[Basis, ...]:
+    return (mentioned("lead", f"{lead.mark} {lead.start} -> {lead.end}", lead.span),)
 
 
 def _around(rig: Rig, lead: Lead) -> AnyFigure:

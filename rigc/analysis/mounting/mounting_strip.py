@@ -3,6 +3,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from math import floor, prod
 from typing import Any
 
@@ -195,7 +196,7 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
     deck_pieces = twins(pieces, _unlike(tape, deck, ground or (), strip), strip, place) if on_tape else pieces
     tapes_met = _tapes_met(pieces, skew, ground) if on_tape else None
     facts = () if deck is None else _ground_facts(deck, tape, place)
-    at = stands(place)
+    at = partial(_at, place)
     return StrippedUnit(
         thing=name,
         strip=strip.name,
@@ -348,6 +349,10 @@ def _overlaps(pieces: tuple[Rectangle, ...], skew_deg: float, ground: tuple[Rect
                 counts[sides] = counts.get(sides, 0) + 1
     areas: list[Any] = [prod(map(number, sides), start=count if count > 1 else 1) for sides, count in counts.items()]
     return areas
+
+
+def _at(place: Place) -> tuple[Basis, ...]:
+    return (stands(place),)
 
 
 def _ground_facts(deck: Deck, tape: RailTape, place: Place) -> tuple[Basis, ...]:

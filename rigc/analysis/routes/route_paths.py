@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cached_property
+from functools import cached_property, partial
 from itertools import pairwise
 
 from rigc.analysis.deck.placement import Placement
@@ -21,7 +21,7 @@ from rigc.facts.separation import EXACT_LEADS
 from rigc.model.geometry.polygon import Spot
 from rigc.model.rig import Rig
 from rigc.record import Record
-from rigc.traced.figure import Answer
+from rigc.traced.figure import Answer, Basis
 from rigc.traced.given import mentioned
 from rigc.traced.reason import PRACTICE
 
@@ -83,13 +83,17 @@ def _told(lead: Lead, path: RoutePath, route: Route) -> Answer:
         f"{lead.mark}.path",
         lambda: " ".join(f"({nearest_tenth(x)}, {nearest_tenth(y)})" for x, y in path.points),
         ways,
-        mentioned(lead.mark, f"{lead.start} -> {lead.end}", lead.span),
+        partial(_joins, lead),
         *route.told,
         rule="from jack to jack in plan; of the ways that are as short those that together cross and neighbour least badly",
         source=PRACTICE,
         unit="mm",
         label=f"{lead.mark} runs through",
     )
+
+
+def _joins(lead: Lead) -> tuple[Basis, ...]:
+    return (mentioned(lead.mark, f"{lead.start} -> {lead.end}", lead.span),)
 
 
 def _tied(rig: Rig) -> frozenset[frozenset[str]]:
