@@ -54,4 +54,5 @@ def _line_end(text: str, at: int) -> int:
 def _closing(text: str, start: int, end: int) -> int:
     """The closing brace at the end of a statement's line; -1 where there is none."""
     line = text[start:end].split("#")[0].rstrip()
-    return start + len(line) - 1 if line.endswith("}") and line[:-1].strip() else -1
+    within = line.count('"') % 2  # of a text without its closing quote, as of a label: "{id} {here}
+    return start + len(line) - 1 if line.endswith("}") and line[:-1].strip() and not within else -1

@@ -226,7 +226,17 @@ def _quote_within(m: Mistake) -> Wording | None:
     return Wording("a quote stands inside this text", "the text ends before here", mends=mends)
 
 
-_NOTHING = "none|unknown|no|nothing|n/a|removed|gone"
+def _chain_in_a_block(m: Mistake) -> Wording | None:
+    """`haze -> swan` in a power block."""
+    if m.word not in ("->", "=>") or m.block not in ("power", "place", "mounting", "preset", "tests", "spares"):
+        return None
+    if not re.fullmatch(r"[ \t]*[a-z][\w-]*[ \t]*", m.before) or (m.block == "power" and "." in m.code):
+        return None
+    advice = f"write it outside of blocks: chain {m.code.strip()}"
+    return Wording(f"'{m.code.strip()}' is a way of sound, of which this block says nothing", "this line", advice)
+
+
+_NOTHING = "none|unknown|no|nothing|n/a"
 
 
 def _taken_back(m: Mistake) -> Wording | None:
@@ -279,6 +289,14 @@ def _one_end(m: Mistake) -> Wording | None:
     ):
         return None
     unit = f" {typed[3]}" if typed[3] else ""
+    if two := re.fullmatch(r"(\d+)\.(\d{2,})", typed[2]):
+        start = m.line_start + typed.start(2)
+        text = f"{two[1]}..{two[2]}"
+        return Wording(
+            f"'{typed[2]}' has one dot",
+            "two dots go between the ends of a range",
+            mends=m.instead(start, start + len(typed[2]), text, f"write {text}"),
+        )
     advice = f"write from where to where: {typed[1].strip()} ___..___{unit}"
     if typed[1].strip() == "accepts":
         advice += "; or delete the line, if it works at no other voltage than it needs"
@@ -432,6 +450,7 @@ HURRIED_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _side_by_side,
     _joined_outlets,
     _preset_by_title,
+    _chain_in_a_block,
     _taken_back,
     _follows_a_file,
     _note_without_number,

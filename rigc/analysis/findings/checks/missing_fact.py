@@ -103,8 +103,8 @@ def _jacks(directions: Iterable[str]) -> dict[str, tuple[str, ...]]:
 
 def _supply(unit: Unit, fed: bool, needs: bool) -> dict[str, tuple[str, ...]]:
     lacking: dict[str, tuple[str, ...]] = {}
-    if unit.own_mains:
-        return lacking
+    if unit.own_mains or unit.on_battery:
+        return lacking  # a battery beside an outlet is told by a rule of its own
     if unit.inlet is None and (fed or needs):
         lacking["its inlet"] = (_POWER, _CABLES)
     if unit.powered or fed or needs:

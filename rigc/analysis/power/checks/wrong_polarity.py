@@ -41,6 +41,8 @@ def wrong_polarity(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> Iter
     for feed in power.feeds:
         unit, tap = rig.units[feed.unit], power.taps[feed.unit]
         fit = takes_polarity(unit, tap, feed.reversed)
+        if unit.inlet is None and unit.on_battery:
+            continue  # it is told that it shall not be fed at all
         if fit is None and unit.polarity is None:
             yield _silent_unit(feed, unit, tap)
         elif fit is None:

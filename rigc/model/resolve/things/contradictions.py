@@ -178,6 +178,13 @@ def _is(fact: Any, kind: type[Any], word: str) -> bool:
     return isinstance(fact, kind) and fact.kind.text == word
 
 
+_LIVELY = {"high gain": "has high gain", "delay": "is a delay", "reverb": "is a reverb"}
+
+
+def _is_flag(fact: Any, words: dict[str, str]) -> bool:
+    return isinstance(fact, nodes.Flag) and fact.words.text in words
+
+
 def check_words(context: Context, block: Any, items: Sequence[Item]) -> None:
     """Of a unit's own block, without what it is like: what is passive is not digital, has no buffer and draws nothing without an inlet; AC
     has no poles."""
@@ -188,6 +195,8 @@ def check_words(context: Context, block: Any, items: Sequence[Item]) -> None:
     name = block.name.text
     if passive and digital:
         _not_both(context, digital, passive, f"'{name}' is passive and digital; what is digital takes power")
+    elif passive and (lively := next((each for each in facts if _is_flag(each, _LIVELY)), None)):
+        _not_both(context, lively, passive, f"'{name}' is passive and {_LIVELY[lively.words.text]}; that takes power")
     elif passive and buffer:
         _not_both(context, buffer, passive, f"'{name}' is passive and has a buffer in its bypass; a buffer takes power")
     draws = next((each for each in facts if isinstance(each, nodes.Draws)), None)

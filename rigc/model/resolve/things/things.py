@@ -177,6 +177,7 @@ def _takes_no_power(facts: list[Node]) -> bool:
 def _like_circle(context: Context, block: Any, line: list[str], like: Word, blocks: dict[str, Any]) -> None:
     """Tells a circle once: at the first block of it."""
     circle = line[line.index(like.text) :]
+    context.unsure.update(circle)
     if block.name.text == next(name for name in blocks if name in circle):
         context.report(
             UNKNOWN.at(

@@ -346,6 +346,9 @@ class Signal:
         for node in block.items:
             if isinstance(node, nodes.ControlLink) and (ends := self._usb(node)) is not None:
                 self._join(Connection(*ends, "usb", False, signal, When(), node.span))
+            elif isinstance(node, nodes.ControlLink) and self._one_is_usb(node):
+                for each in (node.start, node.end):
+                    self.ports.of_roles(each, ("usb",), "USB jack")
             elif isinstance(node, kind):
                 what = "MIDI" if signal == "midi" else "control or expression"
                 if self._turned(node, outs, ins, what):
@@ -384,14 +387,23 @@ class Signal:
 
     def _usb(self, node: nodes.ControlLink) -> tuple[Port, Port] | None:
         """The two USB jacks that a control statement names."""
-        ends = []
-        for end in (node.start, node.end):
-            thing = self.ports.things.get(end.thing.text)
-            jack = thing.jack(end.jack.text) if thing is not None and end.jack is not None else None
-            if thing is None or jack is None or jack.role != "usb":
-                return None
-            ends.append(Port(thing.name, jack.name))
-        return ends[0], ends[1]
+        start, end = self._usb_at(node.start), self._usb_at(node.end)
+        return None if start is None or end is None else (start, end)
+
+    def _one_is_usb(self, node: nodes.ControlLink) -> bool:
+        """Whether one end of a control statement is a USB jack, so that the other was to be one."""
+        return (self._usb_at(node.start) is None) != (self._usb_at(node.end) is None)
+
+    def _usb_at(self, end: Any) -> Port | None:
+        """The USB jack that an end names, or that is the only one of its thing which a lead of control could go into."""
+        thing = self.ports.things.get(end.thing.text)
+        if thing is None:
+            return None
+        if end.jack is not None:
+            named = thing.jack(end.jack.text)
+            return Port(thing.name, named.name) if named is not None and named.role == "usb" else None
+        mine = [jack for jack in thing.jacks if jack.role.startswith(("usb", "control", "expression"))]
+        return Port(thing.name, mine[0].name) if [jack.role for jack in mine] == ["usb"] else None
 
 
 def _with_pair_of(thing: Any, named: Any) -> Any:
