@@ -64,7 +64,7 @@ def before(
     if found.previous.letter != follows.letter.text:
         return _another(follows, name, found.previous.letter, old.sources)
     told = (*_out_of_turn(follows, found.previous, rig), *(each for each in found.findings if each.kind is UNMADE))
-    return Before(found.previous, told, old.sources)
+    return Before(found.previous, told, found.sources)
 
 
 def _out_of_turn(follows: nodes.Follows, previous: Previous, rig: Rig) -> Iterator[Diagnostic]:
@@ -104,8 +104,8 @@ def earlier(
     kept: Kept = NOTHING_KEPT,
 ) -> Before:
     """An earlier revision as `rig` sees it: its things are called as they are called now. With errors in its names or
-    quantities there is none; the findings are all that was found wrong with it. With `load` its own places are those that follow from
-    the revision before it."""
+    quantities there is none; the findings are all that was found wrong with it. With `load` its places and numbers are those that follow
+    from the revision before it, as its own documents have them."""
     from rigc.analysis.revision.built.swapped_board import swapped_board  # most rigs follow none
 
     end = Span(old.sources[0], 0, 0)
@@ -115,18 +115,21 @@ def earlier(
         return Before(NOTHING_BEFORE, findings, old.sources)
     names = _renames(first, rig)
     statements = renamed(old.statements, names, reader.reserved, end)
-    first, _ = placed(first, effort, before=stood_before(load, old, first, reader, effort, seen))
+    older = Before() if load is None else before(load, old, first, reader, effort, seen)
+    before_it = older.previous.results
+    first, _ = placed(first, effort, before=None if before_it is None else before_it.rig)
     if names:
         again, _ = resolve(statements, reader.reserved, end)
         first = first if again is None else _called(again, first, names)
+        older = Before() if load is None else before(load, old, first, reader, effort, seen)
     built = tuple(each for each in (*first.as_built, *rig.as_built) if each.revision == first.head.letter)
     stood = swapped_board(statements, first, built, rig, reader, end)
     renames = tuple((now, then) for then, now in names.items())
     known = known_findings(
-        stood.rig, NOTHING_BEFORE, (kept,), kept=kept, sources=old.sources, of=f"before {rig.head.name}"
+        stood.rig, older.previous, (kept,), kept=kept, sources=old.sources, of=f"before {rig.head.name}"
     )
-    previous = Previous(Results(stood.rig, given=(kept, known)), built, renames, effort)
-    return Before(previous, (*findings, *stood.findings), old.sources)
+    previous = Previous(Results(stood.rig, older.previous, given=(kept, known)), built, renames, effort)
+    return Before(previous, (*findings, *stood.findings), tuple(dict.fromkeys((*old.sources, *older.sources))))
 
 
 def _called(rig: Rig, laid: Rig, names: dict[str, str]) -> Rig:

@@ -84,3 +84,23 @@ def test_a_leg_takes_no_letter_of_one_that_goes() -> None:
         "dell.dc": "D1a",
         "glen.dc": "D1c",
     }
+
+
+def test_a_third_revision_sees_the_second_as_its_own_documents_have_it() -> None:
+    """A2 lies where it lay in A; A3 and A4 are of B, and C, which changes nothing of them, has them, too."""
+    texts = {
+        "a.rig": HEAD + UNITS + "chain knot -> spit -> ebb\n",
+        "b.rig": LATER + UNITS + "chain knot -> lee -> spit -> ebb\n",
+        "c.rig": LATER.replace("B 2026-06-02", "C 2026-07-02").replace('follows A "a.rig"', 'follows B "b.rig"')
+        + UNITS
+        + "chain knot -> lee -> spit -> ebb\n",
+    }
+
+    def load(name: str) -> Source:
+        return Source(name, texts[name]) if name in texts else DISK(name)
+
+    second, third = (compile_rig(load, name, READER).results for name in ("b.rig", "c.rig"))
+    assert second is not None and third is not None
+    assert (
+        numbers(third) == numbers(second) == {"knot.out lee.in": "A3", "lee.out spit.in": "A4", "spit.out ebb.in": "A2"}
+    )
