@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from rigc.model.records import AsBuilt
+from rigc.model.rig import Rig
 from rigc.record import Record
 
 if TYPE_CHECKING:
@@ -32,6 +33,12 @@ class Previous(Record):
 
 
 NOTHING_BEFORE = Previous()
+
+
+def followed(rig: Rig, previous: Previous) -> Results | None:
+    """What follows from the revision that the rig says it follows: its numbers and outlets stay where nothing speaks against them. None where
+    it is only compared with another."""
+    return previous.results if rig.head.follows is not None else None
 
 
 def follows(previous: Previous) -> bool:

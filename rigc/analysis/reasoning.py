@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from rigc.analysis.previous import Previous
+from rigc.analysis import revision
 from rigc.analysis.results import Results, needed
 from rigc.diagnostics.near import nearest
 from rigc.discover import declaring
@@ -23,7 +23,7 @@ def told(results: Results) -> dict[str, Told]:
     found: dict[str, Told] = {}
     for function in declaring("rigc.analysis", "COMPUTE"):
         needs, result = needed(function)
-        if Previous not in needs and Results not in needs:
+        if Results not in needs and not function.__module__.startswith(f"{revision.__name__}."):
             for each in figures(results.get(result)):
                 found.setdefault(each.name, each)
     return found

@@ -13,6 +13,8 @@ from rigc.analysis.feeds.load_limits import LoadLimits
 from rigc.analysis.feeds.outlet_fit import reversing
 from rigc.analysis.feeds.outlet_loads import OutletLoad, outlet_loads
 from rigc.analysis.feeds.power_tap import Tap
+from rigc.analysis.previous import NOTHING_BEFORE, Previous, followed
+from rigc.analysis.results import Results
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -67,10 +69,13 @@ class PowerAssignment(Record):
         return {feed.unit: feed for feed in reversed(self.feeds)}
 
 
-def power_assignment(rig: Rig, limits: LoadLimits, places: Placement) -> PowerAssignment:
-    """The stated feeds, and an outlet for every other unit that is used and needs one."""
+def power_assignment(
+    rig: Rig, limits: LoadLimits, places: Placement, previous: Previous = NOTHING_BEFORE
+) -> PowerAssignment:
+    """The stated feeds, and an outlet for every other unit that is used and needs one: where nothing speaks against it the one that it had in
+    the revision before."""
     stated = stated_taps(rig)
-    choice, unmeasured = _chosen(rig, limits, stated, places)
+    choice, unmeasured = _chosen(rig, limits, stated, places, _fed_before(rig, followed(rig, previous)))
     taps = {**stated, **choice.taps}
     in_use = {port.thing for each in taps.values() for port in each.outlets} | set(rig.power.others)
     supplies = tuple(name for name in rig.supplies if name in in_use)
@@ -89,8 +94,21 @@ def power_assignment(rig: Rig, limits: LoadLimits, places: Placement) -> PowerAs
     )
 
 
+def _fed_before(rig: Rig, before: Results | None) -> dict[str, Port]:
+    """By unit, the outlet that fed it, or the one in whose stead it stands, alone or with others; that of a supply's successor by its name."""
+    if before is None:
+        return {}
+    heirs = {each.stands_in: name for name, each in rig.supplies.items() if each.stands_in is not None}
+    had = {
+        feed.unit: Port(heirs.get(feed.outlets[0].thing, feed.outlets[0].thing), feed.outlets[0].jack)
+        for feed in before.get(PowerAssignment).feeds
+        if len(feed.outlets) == 1
+    }
+    return {unit.name: had[name] for unit in rig.units.values() if (name := unit.stands_in or unit.name) in had}
+
+
 def _chosen(
-    rig: Rig, limits: LoadLimits, stated: dict[str, Tap], places: Placement
+    rig: Rig, limits: LoadLimits, stated: dict[str, Tap], places: Placement, before: dict[str, Port]
 ) -> tuple[OutletChoice, tuple[str, ...]]:
     units = left_open(rig)
     known = known_needs(units)
@@ -98,7 +116,7 @@ def _chosen(
     names = tuple(unit.name for unit in known)
     if not known and not rig.power.reserved:
         return OutletChoice(unfed=tuple(unfed)), ()
-    problem = open_problem(rig, stated, places)
+    problem = open_problem(rig, stated, places, before)
     if known and not rig.power.others:
         unfed.insert(0, Unfed("no word", names, (), known[0].declared))
     elif known and not problem.sites:

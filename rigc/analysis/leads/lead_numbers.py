@@ -7,7 +7,6 @@ from collections.abc import Iterable
 
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.leads.lead_make import Via
-from rigc.analysis.previous import Previous
 from rigc.analysis.results import Results
 from rigc.model.rig import Rig
 
@@ -49,11 +48,6 @@ def in_order(mark: str) -> tuple[str, int, str]:
     """Key that sorts marks as people count: `A2` before `A10`."""
     parts = mark_parts(mark)
     return (mark, 0, "") if parts is None else (parts[0], int(parts[1]), parts[2])
-
-
-def numbered_before(rig: Rig, previous: Previous) -> Results | None:
-    """What follows from the revision whose numbers stay: the one that the rig says it follows."""
-    return previous.results if rig.head.follows is not None else None
 
 
 def adaptors_of(rig: Rig, power: PowerAssignment, before: Results | None) -> dict[str, tuple[Via, ...]]:

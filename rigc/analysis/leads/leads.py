@@ -8,10 +8,10 @@ from rigc.analysis.feeds.outlet_fit import OTHER_POLARITY
 from rigc.analysis.feeds.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.feeds.power_tap import outlet_at
 from rigc.analysis.leads.lead_make import CROSSED, REVERSED, STRAIGHT, LeadMake, Via
-from rigc.analysis.leads.lead_numbers import LeadNumbers, adaptors_of, in_order, numbered_before, without_leg
+from rigc.analysis.leads.lead_numbers import LeadNumbers, adaptors_of, in_order, without_leg
 from rigc.analysis.leads.lead_plugs import Wired, chosen_plug, socket
 from rigc.analysis.leads.wanted_leads import Wanted, is_stage, wanted_leads
-from rigc.analysis.previous import NOTHING_BEFORE, Previous
+from rigc.analysis.previous import NOTHING_BEFORE, Previous, followed
 from rigc.analysis.results import Results
 from rigc.model.fact import Quantity
 from rigc.model.jacks import Port
@@ -128,7 +128,7 @@ def leads(rig: Rig, power: PowerAssignment, previous: Previous = NOTHING_BEFORE)
     same jacks; the others follow above every number in use or retired."""
     wanted = wanted_leads(rig, power)
     wired = _wired(wanted)
-    before = numbered_before(rig, previous)
+    before = followed(rig, previous)
     marks = _marks(rig, wanted, before)
     makes = _Makes(rig, power, before)
     made = [

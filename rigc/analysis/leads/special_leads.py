@@ -6,9 +6,9 @@ from __future__ import annotations
 from rigc.analysis.feeds.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.feeds.power_tap import outlet_at
 from rigc.analysis.leads.lead_make import REVERSED
-from rigc.analysis.leads.lead_numbers import adaptors_of, in_order, numbered_before
+from rigc.analysis.leads.lead_numbers import adaptors_of, in_order
 from rigc.analysis.leads.leads import Lead, Leads
-from rigc.analysis.previous import Previous
+from rigc.analysis.previous import Previous, followed
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.record import Record
@@ -55,7 +55,7 @@ def special_leads(rig: Rig, power: PowerAssignment, leads: Leads, previous: Prev
     """The adaptors that the source numbers and those that its feeds need beyond, Y leads, and leads that reverse."""
     stated = {each.mark for each in rig.lead_wishes.adaptors}
     found = []
-    for unit, adaptors in adaptors_of(rig, power, numbered_before(rig, previous)).items():
+    for unit, adaptors in adaptors_of(rig, power, followed(rig, previous)).items():
         feed = power.of(unit)
         outlets = () if feed is None else feed.outlets
         for each in adaptors:

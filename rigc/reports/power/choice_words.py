@@ -32,5 +32,5 @@ def _told(levels: Levels) -> str:
     return (
         f"{levels.warnings} rule warning{'s' * (levels.warnings != 1)}, {levels.sharing} units that share an outlet, "
         f"{levels.strangers} of these shares between units that are no neighbours in the chain, {levels.moves} units away "
-        f"from the outlet of their stated lead, {levels.length_mm} mm between outlets and inlets"
+        f"from the outlet of their stated lead, or of the revision before, {levels.length_mm} mm between outlets and inlets"
     )

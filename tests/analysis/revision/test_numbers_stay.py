@@ -6,6 +6,7 @@ from __future__ import annotations
 from cases import READER, ROOT
 from small_rigs import HEAD, unit
 
+from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.special_leads import SpecialLeads
 from rigc.analysis.results import Results
@@ -104,3 +105,39 @@ def test_a_third_revision_sees_the_second_as_its_own_documents_have_it() -> None
     assert (
         numbers(third) == numbers(second) == {"knot.out lee.in": "A3", "lee.out spit.in": "A4", "spit.out ebb.in": "A2"}
     )
+
+
+NINES = ("dell", "fell", "glen")
+HELD = "  input in ts\n  output out ts\n"
+
+
+def chosen(units: tuple[str, ...], more: str = "", supply: str = "mill") -> str:
+    blocks = "".join(f"unit {name} {{\n{HELD}{FED.format(9)}}}\n" for name in units)
+    names = (*units, *(line.split()[1] for line in more.splitlines() if line.startswith("unit")))
+    chain = f"chain knot -> {' -> '.join(names)} -> ebb\n"
+    return f"{SUPPLY.replace('mill', supply)}{blocks}{more}{chain}power {{\n  others from {supply}\n}}\n"
+
+
+def outlets(results: Results) -> dict[str, str]:
+    return {feed.unit: str(feed.outlets[0]) for feed in results.get(PowerAssignment).feeds}
+
+
+def test_a_chosen_outlet_stays_where_it_was() -> None:
+    """By names alone dell has o1, fell o2, glen o3; where dell goes nobody is plugged elsewhere, though o1 is free."""
+    old = chosen(NINES)
+    assert outlets(after(old, old)) == {"dell": "mill.o1", "fell": "mill.o2", "glen": "mill.o3"}
+    assert outlets(after(old, chosen(NINES[1:]))) == {"fell": "mill.o2", "glen": "mill.o3"}
+    heir = f"unit holt {{\n{HELD}{FED.format(9)}  stands in for fell\n}}\n"
+    assert outlets(after(old, chosen(("dell", "glen"), heir))) == {
+        "dell": "mill.o1",
+        "glen": "mill.o3",
+        "holt": "mill.o2",
+    }
+
+
+def test_what_fed_it_before_gives_way_to_what_is_stated_and_to_what_does_not_bear_it() -> None:
+    """glen draws 120 mA now, more than an outlet of 100 mA gives; o9 gives 200 mA. fell is stated on o1."""
+    more = "supply kiln {\n  outlet o9 9 V dc 200 mA isolated\n}\n"
+    new = chosen(NINES[:2], more + f"unit glen {{\n{HELD}{FED.format(9).replace('20 mA', '120 mA')}}}\n")
+    new = new.replace("others from mill", "fell from mill.o1\n  others from mill, kiln")
+    assert outlets(after(chosen(NINES), new)) == {"fell": "mill.o1", "dell": "mill.o2", "glen": "kiln.o9"}

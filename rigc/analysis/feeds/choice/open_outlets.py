@@ -90,7 +90,9 @@ def reservations(rig: Rig) -> tuple[Unit, ...]:
     )
 
 
-def outlet_problem(rig: Rig, units: tuple[Unit, ...], stated: dict[str, Tap], places: Placement) -> OutletProblem:
+def outlet_problem(
+    rig: Rig, units: tuple[Unit, ...], stated: dict[str, Tap], places: Placement, before: dict[str, Port]
+) -> OutletProblem:
     """The problem of placing these units on the outlets of `others from` (of all supplies where only a reservation asks)."""
     names = tuple(dict.fromkeys(rig.power.others)) or tuple(rig.supplies)
     supplies = [rig.supplies[name] for name in names if name in rig.supplies]
@@ -108,7 +110,7 @@ def outlet_problem(rig: Rig, units: tuple[Unit, ...], stated: dict[str, Tap], pl
         chain_neighbours(rig),
         reversing(rig),
         resized(rig),
-        _pins(rig),
+        {name: port for name, port in before.items() if any(site.outlet == port for site in sites)} | _pins(rig),
         _lengths(rig, units, sites, places),
         {each.name: ceiling for each in supplies if (ceiling := _ceiling(rig, each, stated)) is not None},
         spare,
@@ -192,10 +194,12 @@ def left_open(rig: Rig) -> tuple[Unit, ...]:
     return tuple(unit for unit in used_units(rig) if needs_outlet(unit) and unit.name not in mentioned)
 
 
-def open_problem(rig: Rig, stated: dict[str, Tap], places: Placement) -> OutletProblem:
-    """The problem that the source leaves to the choice."""
+def open_problem(
+    rig: Rig, stated: dict[str, Tap], places: Placement, before: dict[str, Port] | None = None
+) -> OutletProblem:
+    """The problem that the source leaves to the choice; `before` is where units were fed in the revision before."""
     known = known_needs(left_open(rig)) if rig.power.others else ()
-    return outlet_problem(rig, (*known, *reservations(rig)), stated, places)
+    return outlet_problem(rig, (*known, *reservations(rig)), stated, places, before or {})
 
 
 def known_needs(units: tuple[Unit, ...]) -> tuple[Unit, ...]:
