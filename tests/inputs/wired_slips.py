@@ -9,6 +9,12 @@ CHAIN = "chain keys => swell => drift => di => front"
 
 IN_A_WIRED_RIG = (
     Slip(
+        "506-chain-in-another-order",
+        "two units exchanged in the chain",
+        swap("swell => drift", "drift => swell"),
+        WIRED,
+    ),
+    Slip(
         "401-mono-arrows-and-leads-of-both-sides",
         "-> for => all along a chain",
         swap(CHAIN, CHAIN.replace("=>", "->")),

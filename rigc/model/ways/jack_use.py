@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -73,6 +73,18 @@ def parted_before(rig: Rig, joined: Iterable[Port]) -> dict[Port, Port]:
         for start, leads in several.items():
             if all(each.signal == "audio" and end.thing in reached(onward, [each.end.thing]) for each in leads):
                 found.setdefault(start, end)
+    return found
+
+
+def led_astray(rig: Rig, joined: Mapping[Port, Iterable[Connection]]) -> dict[Port, Port]:
+    """The outputs that hold two leads of which one ends in an input where outputs are joined, with that input: without that lead both
+    are as they should be."""
+    found = {}
+    for (port, _), leads in crowded(rig).items():
+        ends = dict.fromkeys(each.end for each in leads if each.start == port)
+        astray = [end for end in ends if end in joined]
+        if len(ends) == 2 and len(astray) == 1:
+            found[port] = astray[0]
     return found
 
 

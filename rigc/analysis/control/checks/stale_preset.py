@@ -1,5 +1,5 @@
 """A preset or a song names a loop, a unit, a program or a preset that this revision does not have, or a preset has a unit on whose loop it
-leaves off. A passive unit has no programs.
+leaves off. A passive unit has no programs, one without audio jacks is neither on nor off, and one that is always on is never off.
 
 Why it matters: the sheet on the music stand promises a sound that the rig can't make.
 What to do: bring presets and songs up to date, or put back what they name.
@@ -8,7 +8,7 @@ Source: common practice, no source; program numbers after MIDI 1.0 (0 to 127 on 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
 
 from rigc.analysis.control.control_map import ControlMap
 from rigc.analysis.control.midi_channel import in_runs
@@ -20,6 +20,7 @@ from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wording import joined
 from rigc.facts.midi import HIGHEST_PROGRAM
 from rigc.model.rig import Rig
+from rigc.model.things import Unit
 from rigc.model.ways.preset_loops import preset_loops
 from rigc.model.wishes import Preset
 from rigc.source import Span
@@ -28,7 +29,8 @@ KIND = Kind(
     "stale-preset",
     Level.WARNING,
     __doc__,
-    "presets and songs name only loops, units, programs and presets of this revision; a unit that is on lies in no loop that is off",
+    "presets and songs name only loops, units, programs and presets of this revision; a unit that is on lies in no loop that is off, "
+    "and what is on or off can be",
     "common practice, no source; program numbers after MIDI 1.0",
 )
 
@@ -57,6 +59,36 @@ def stale_preset(rig: Rig, control: ControlMap) -> Iterator[Diagnostic]:
             yield from _judged(rig, control, name, changes)
     for each in rig.presets.values():
         yield from _left_off(rig, each)
+    yield from _unswitched(rig, used)
+
+
+def _unswitched(rig: Rig, used: Container[str]) -> Iterator[Diagnostic]:
+    """One finding for each unit that presets have on, or off, and that can't be so."""
+    named: dict[tuple[str, str, str], list[Named]] = {}
+    for preset in rig.presets.values():
+        for state, units in (("on", preset.on), ("off", preset.off)):
+            for name, span in units:
+                why = _why_not(rig.units[name], state) if name in rig.units and name in used else ""
+                if why:
+                    named.setdefault((name, state, why), []).append((f"preset {preset.number}", span))
+    for (name, state, why), places in named.items():
+        presets = [preset for preset, _ in places]
+        yield KIND.at(
+            places[0][1],
+            f"{joined(presets)} {'has' if len(presets) == 1 else 'have'} '{name}' {state}, {why}",
+            subject=(name,),
+            label="named here",
+            also=tuple(Label(span, "and here") for _, span in places[1:]),
+            help=f"take '{name}' out of what is {state}",
+        )
+
+
+def _why_not(unit: Unit, state: str) -> str:
+    """Why a unit can't be on or off; empty if it can, or if nothing tells."""
+    if "passive" in unit.flags and not any(jack.audio for jack in unit.jacks):
+        return "which is passive and has no audio jack"
+    always = unit.bypass is not None and unit.bypass.value == "always-on"
+    return "which is always on (`bypass always-on`)" if state == "off" and always else ""
 
 
 def _left_off(rig: Rig, preset: Preset) -> Iterator[Diagnostic]:

@@ -31,6 +31,7 @@ KIND = Kind(
     "common practice, no source; pins of an XLR after AES14, from memory",
 )
 
+_KINDS = 3  # of plugs that are offered; each is tried
 _WAYS = 3  # hot, cold and screen; or left, right and ground
 _CARRIES = {"balanced": "a balanced signal", "stereo": "a stereo signal", "insert": "a send and a return"}
 
@@ -49,8 +50,10 @@ def jack_mismatch(rig: Rig, leads: Leads) -> Iterator[Diagnostic]:
             pair.setdefault((each.start, each.end), each)
     for joined_so in wrong.values():
         yield _told(rig, list(joined_so.values()))
+    unlike = {ends for pair in wrong.values() for ends in pair}
     for wish in rig.lead_wishes.leads:
-        yield from _plugs(rig, wish)
+        if (wish.start, wish.end) not in unlike:  # its jacks are told, and which plugs it wants follows from them
+            yield from _plugs(rig, wish)
     for cable, thin in _thin(rig, leads).items():
         yield _too_few(rig, rig.stock.cables[cable], thin)
 
@@ -133,6 +136,10 @@ def _help(start: Jack, end: Jack) -> str:
         return "put a DI between them"
     if start.connector.kind == "xlr":
         return "put a transformer box between them that leads an XLR to a jack; a microphone needs a preamplifier there"
+    if meaning(end) == "speaker" and meaning(start) != "speaker" and end.role == "input":
+        return (
+            f"use an input that takes no speaker's signal; or take `speaker` off '{end.name}' if it is an ordinary one"
+        )
     if "speaker" in (meaning(start), meaning(end)):
         return "a speaker output goes to a speaker only; take the unit's line or send output"
     if "stereo" in (meaning(start), meaning(end)):
@@ -164,15 +171,23 @@ def _plugs(rig: Rig, lead: LeadFacts) -> Iterator[Diagnostic]:
 
 
 def _fitting(rig: Rig, lead: LeadFacts, wrong: dict[Span, Jack], three: bool) -> tuple[Mend, ...]:
-    """The first kind of the stock that fits each of the jacks, in place of what is stated; none if one has no such kind."""
+    """The kinds of the stock that fit, in place of what is stated: of one end the first few, of both ends the first of each."""
     kinds = {
-        said: next((plug.name for plug in rig.stock.plugs.values() if fits(plug, jack, three=three)), None)
+        said: [each.name for each in rig.stock.plugs.values() if not each.soldered and fits(each, jack, three=three)][
+            :_KINDS
+        ]
         for said, jack in wrong.items()
     }
-    if None in kinds.values():
-        return ()
+    ways = min(map(len, kinds.values()))
+    return tuple(
+        _instead(lead, {said: names[at] for said, names in kinds.items()})
+        for at in range(ways if len(kinds) == 1 else min(ways, 1))
+    )
+
+
+def _instead(lead: LeadFacts, kinds: dict[Span, str]) -> Mend:
     words = " and ".join(f"'{kind}' instead of '{said.text}'" for said, kind in kinds.items())
-    return (Mend(f"use {words} on {lead.mark}", tuple(Replace(said, str(kind)) for said, kind in kinds.items())),)
+    return Mend(f"use {words} on {lead.mark}", tuple(Replace(said, kind) for said, kind in kinds.items()))
 
 
 def _kind(jack: Jack) -> str:

@@ -14,7 +14,7 @@ from collections.abc import Iterator
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
-from rigc.model.ways.jack_use import crowded, joined_inputs, joins_outputs, parted_before
+from rigc.model.ways.jack_use import crowded, joined_inputs, joins_outputs, led_astray, parted_before
 from rigc.model.wishes import Connection
 
 KIND = Kind(
@@ -28,11 +28,12 @@ KIND = Kind(
 
 def two_leads_in_one_jack(rig: Rig) -> Iterator[Diagnostic]:
     """One finding for each thing of which a jack holds more than one lead at once."""
-    parted = parted_before(rig, joined_inputs(rig))
+    joined = joined_inputs(rig)
+    told = {*parted_before(rig, joined), *led_astray(rig, joined)}
     found = {
         socket: leads
         for socket, leads in crowded(rig).items()
-        if socket[0] not in parted and not any(joins_outputs(socket, leads, signal) for signal in ("audio", "midi"))
+        if socket[0] not in told and not any(joins_outputs(socket, leads, signal) for signal in ("audio", "midi"))
     }
     for thing in dict.fromkeys(port.thing for port, _ in found):
         yield _told({port: leads for (port, _), leads in found.items() if port.thing == thing}, thing)

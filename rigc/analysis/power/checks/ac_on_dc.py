@@ -12,10 +12,13 @@ from collections.abc import Iterator
 
 from rigc.analysis.feeds.load_limits import LoadLimits
 from rigc.analysis.feeds.outlet_fit import takes_current
-from rigc.analysis.feeds.power_assignment import PowerAssignment
+from rigc.analysis.feeds.power_assignment import PowerAssignment, Supplied
+from rigc.analysis.feeds.power_tap import outlets_named
 from rigc.analysis.feeds.unit_needs import needs_of
 from rigc.analysis.power.mends.other_feeds import moves
+from rigc.analysis.power.mends.same_cause import whole_lines
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
 
 KIND = Kind(
@@ -28,7 +31,13 @@ KIND = Kind(
 
 
 def ac_on_dc(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> Iterator[Diagnostic]:
-    """One finding for each unit on the wrong kind of current; can't-check where the unit does not say what it needs."""
+    """One finding for each unit on the wrong kind of current, or for each line of outlets of which all units are; can't-check where
+    the unit does not say what it needs."""
+    wrong = [(feed, rig.units[feed.unit].current) for feed in power.feeds if _wrong(rig, power, feed)]
+    whole = whole_lines(power, wrong)
+    for feeds in whole:
+        yield _whole_line(rig, power, feeds)
+    told = {feed.unit for feeds in whole for feed in feeds}
     for feed in power.feeds:
         unit, tap = rig.units[feed.unit], power.taps[feed.unit]
         fit = takes_current(unit, tap)
@@ -41,7 +50,7 @@ def ac_on_dc(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> Iterator[D
                 help=f"write `needs` in '{unit.name}'",
                 wants=(needs_of(unit.name),),
             )
-        elif not fit:
+        elif not fit and unit.name not in told:
             needs = (unit.current or "").upper()
             yield KIND.at(
                 feed.span,
@@ -52,6 +61,26 @@ def ac_on_dc(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> Iterator[D
                 mends=moves(rig, power, unit.name, limits),
                 otherwise=f"no move or exchange does it: add {'an AC' if needs == 'AC' else 'a DC'} supply for it",
             )
+
+
+def _wrong(rig: Rig, power: PowerAssignment, feed: Supplied) -> bool:
+    return takes_current(rig.units[feed.unit], power.taps[feed.unit]) is False
+
+
+def _whole_line(rig: Rig, power: PowerAssignment, feeds: tuple[Supplied, ...]) -> Diagnostic:
+    """Whatever these outlets of a supply feed needs the other kind of current."""
+    taps = [power.taps[feed.unit] for feed in feeds]
+    names, outlets = [feed.unit for feed in feeds], outlets_named(taps)
+    needs, gives = (rig.units[names[0]].current or "").upper(), taps[0].current
+    supply = taps[0].outlets[0].thing
+    return KIND.at(
+        taps[0].settings[0].volts.span,
+        f"{outlets} give {gives.upper()}, and all that they feed needs {needs}: {listed(names)}",
+        subject=(supply, *names),
+        label=f"not {needs}",
+        also=tuple(Label(feed.span, "fed from there") for feed in feeds[:3]),
+        help=f"read the plate of '{supply}', and correct `{gives}` there if it gives {needs}; or feed them from {'an AC' if needs == 'AC' else 'a DC'} supply",
+    )
 
 
 CHECK = ac_on_dc

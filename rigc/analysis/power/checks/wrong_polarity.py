@@ -17,7 +17,7 @@ from rigc.analysis.feeds.power_tap import Tap, outlets_named
 from rigc.analysis.feeds.unit_needs import inlet_of
 from rigc.analysis.power.mends.feed_edits import restated, stated_feed
 from rigc.analysis.power.mends.other_feeds import moves
-from rigc.analysis.power.mends.same_cause import same_cause
+from rigc.analysis.power.mends.same_cause import same_cause, whole_supplies
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import Delete, Edit, Mend
 from rigc.diagnostics.wording import listed
@@ -51,7 +51,11 @@ def wrong_polarity(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> Iter
             wrong.append((feed, (unit.polarity and unit.polarity.value, feed.reversed)))
         elif assumed_polarity(unit, tap):
             yield _assumed(feed, unit, tap)
-    for feeds in same_cause(wrong):
+    whole = whole_supplies(power, [(feed, pole) for feed, (pole, turned) in wrong if not turned])
+    for feeds in whole:
+        yield _whole_supply(rig, power, feeds)
+    told = {feed.unit for feeds in whole for feed in feeds}
+    for feeds in same_cause(each for each in wrong if each[0].unit not in told):
         yield _told(rig, power, limits, feeds)
     for supply, taps in silent.items():
         yield _silent_supply(rig, power, supply, taps)
@@ -99,6 +103,23 @@ def _silent_supply(rig: Rig, power: PowerAssignment, supply: str, taps: dict[str
         also=tuple(Label(feed.span, f"'{feed.unit}' is plugged in here") for feed in feeds[:3]),
         help=f"measure it before anything is plugged in and write it in the block of '{supply}': polarity ___",
         asks_for=(f"the polarity of {supply}",),
+    )
+
+
+def _whole_supply(rig: Rig, power: PowerAssignment, feeds: tuple[Supplied, ...]) -> Diagnostic:
+    """Whatever these outlets of a supply feed has the other pole in the middle."""
+    supply = feeds[0].outlets[0].thing
+    names, taps = [feed.unit for feed in feeds], [power.taps[feed.unit] for feed in feeds]
+    pole = rig.units[names[0]].polarity
+    return KIND.at(
+        rig.supplies[supply].declared,
+        f"{outlets_named(taps)} are {taps[0].polarity}, and all that they feed is {pole.value if pole else ''}: the supply of {listed(names)} "
+        "would be reversed",
+        subject=(supply, *names),
+        label=taps[0].polarity or "",
+        also=tuple(Label(feed.span, "fed from there") for feed in feeds[:3]),
+        help=f"measure an outlet of '{supply}', and correct its `polarity` if it is wrong; or give each of them a reversing lead, with a "
+        "label at both ends: write `reversed` behind the outlet",
     )
 
 

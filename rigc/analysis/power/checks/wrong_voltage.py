@@ -14,12 +14,12 @@ from collections.abc import Iterator
 from rigc.analysis.feeds.load_limits import LoadLimits
 from rigc.analysis.feeds.outlet_fit import takes_current, takes_polarity, takes_voltage, window_v
 from rigc.analysis.feeds.power_assignment import PowerAssignment, Supplied
-from rigc.analysis.feeds.power_tap import Tap, outlet_at
+from rigc.analysis.feeds.power_tap import Tap, outlet_at, outlets_named
 from rigc.analysis.feeds.power_tap import tap as tap_at
 from rigc.analysis.feeds.unit_needs import needs_of
 from rigc.analysis.power.mends.feed_edits import restated, stated_feed
 from rigc.analysis.power.mends.other_feeds import moves, switched, together
-from rigc.analysis.power.mends.same_cause import same_cause
+from rigc.analysis.power.mends.same_cause import same_cause, whole_lines
 from rigc.analysis.power.power_network import InletVolts, PowerNetwork
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
@@ -40,7 +40,7 @@ KIND = Kind(
 
 
 def wrong_voltage(rig: Rig, power: PowerAssignment, network: PowerNetwork, limits: LoadLimits) -> Iterator[Diagnostic]:
-    """One finding for the units of one outlet that take the same other voltage; can't-check where the unit does not say what it takes."""
+    """One finding for the units of one outlet, or of one line of outlets, that take the same other voltage; can't-check where the unit does not say what it takes."""
     wrong = []
     for feed in power.feeds:
         unit, tap = rig.units[feed.unit], power.taps[feed.unit]
@@ -61,7 +61,11 @@ def wrong_voltage(rig: Rig, power: PowerAssignment, network: PowerNetwork, limit
             yield _sagging(feed, unit, tap, inlet)
         elif (end := _at_an_end(unit, tap)) is not None:
             yield _unsure(feed, unit, tap, end)
-    for feeds in same_cause(wrong):
+    whole = whole_lines(power, wrong)
+    for feeds in whole:
+        yield _whole_line(rig, power, feeds)
+    told = {feed.unit for feeds in whole for feed in feeds}
+    for feeds in same_cause(each for each in wrong if each[0].unit not in told):
         yield _told(rig, power, limits, feeds)
 
 
@@ -124,15 +128,34 @@ def _sagging(feed: Supplied, unit: Unit, tap: Tap, inlet: InletVolts) -> Diagnos
     )
 
 
+def _whole_line(rig: Rig, power: PowerAssignment, feeds: tuple[Supplied, ...]) -> Diagnostic:
+    """Whatever these outlets of a supply feed takes the same other voltage."""
+    names, taps = [feed.unit for feed in feeds], [power.taps[feed.unit] for feed in feeds]
+    given, supply = taps[0].settings[0].volts, taps[0].outlets[0].thing
+    low, high = window_v(rig.units[names[0]]) or (0.0, 0.0)
+    return KIND.at(
+        given.span,
+        f"{outlets_named(taps)} give {given.value:g} V, and all that they feed takes {_window(low, high)}: {listed(names)}",
+        subject=(supply, *names),
+        label="too much voltage" if given.value > high else "too little voltage",
+        also=tuple(Label(feed.span, "fed from there") for feed in feeds[:3]),
+        numbers=(Number("given", given.value, "V"), Number("lowest", low, "V"), Number("highest", high, "V")),
+        help=f"read the plate of '{supply}', and correct `{given.typed}` there if it gives another voltage; or feed them from another supply",
+    )
+
+
+def _window(low: float, high: float) -> str:
+    return f"{low:g} V" if low == high else f"{low:g}..{high:g} V"
+
+
 def _told(rig: Rig, power: PowerAssignment, limits: LoadLimits, feeds: tuple[Supplied, ...]) -> Diagnostic:
     names, units = tuple(feed.unit for feed in feeds), [rig.units[feed.unit] for feed in feeds]
     unit, tap = units[0], power.taps[names[0]]
     low, high = window_v(unit) or (0.0, 0.0)
-    wants = f"{low:g} V" if low == high else f"{low:g}..{high:g} V"
     facts = [fact for each in units if (fact := each.accepts_low_v or each.volts) is not None]
     return KIND.at(
         feeds[0].span,
-        f"{listed(names)} {'takes' if len(feeds) == 1 else 'take'} {wants}, {tap} {tap.gives} {tap.volts:g} V",
+        f"{listed(names)} {'takes' if len(feeds) == 1 else 'take'} {_window(low, high)}, {tap} {tap.gives} {tap.volts:g} V",
         subject=(*names, *(str(port) for port in tap.outlets)),
         label="too much voltage" if tap.volts > high else "too little voltage",
         also=tuple(Label(fact.span, "what it takes") for fact in facts),

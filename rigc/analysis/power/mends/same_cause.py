@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterable
+from collections.abc import Callable, Hashable, Iterable, Sequence
 
-from rigc.analysis.feeds.power_assignment import Supplied
+from rigc.analysis.feeds.power_assignment import PowerAssignment, Supplied
+from rigc.analysis.feeds.power_tap import Tap
 from rigc.model.jacks import Port
 
 
@@ -14,3 +15,32 @@ def same_cause(faults: Iterable[tuple[Supplied, Hashable]]) -> tuple[tuple[Suppl
     for feed, reason in faults:
         found.setdefault((feed.outlets, reason), []).append(feed)
     return tuple(tuple(group) for group in found.values())
+
+
+def whole_lines(power: PowerAssignment, faults: Sequence[tuple[Supplied, Hashable]]) -> list[tuple[Supplied, ...]]:
+    """Of the feeds from single outlets those that one line of a supply is to blame for: all that it feeds, from two outlets of it or more,
+    is wrong for the same reason."""
+    return _wholly_wrong(power, faults, lambda tap: tap.settings[0].volts.span.start)
+
+
+def whole_supplies(power: PowerAssignment, faults: Sequence[tuple[Supplied, Hashable]]) -> list[tuple[Supplied, ...]]:
+    """The same of all outlets of a supply that have the same pole in the middle."""
+    return _wholly_wrong(power, faults, lambda tap: tap.polarity)
+
+
+def _wholly_wrong(
+    power: PowerAssignment, faults: Sequence[tuple[Supplied, Hashable]], line: Callable[[Tap], Hashable]
+) -> list[tuple[Supplied, ...]]:
+    reasons = {feed.unit: reason for feed, reason in faults}
+    lines: dict[tuple[str, Hashable], list[Supplied]] = {}
+    for feed in power.feeds:
+        tap = power.taps[feed.unit]
+        if not tap.how:
+            lines.setdefault((tap.outlets[0].thing, line(tap)), []).append(feed)
+    return [
+        tuple(feeds)
+        for feeds in lines.values()
+        if len({feed.outlets for feed in feeds}) > 1
+        and all(feed.unit in reasons for feed in feeds)
+        and len({reasons[feed.unit] for feed in feeds}) == 1
+    ]

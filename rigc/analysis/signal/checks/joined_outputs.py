@@ -18,7 +18,7 @@ from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
-from rigc.model.ways.jack_use import joined_inputs, parted_before
+from rigc.model.ways.jack_use import joined_inputs, led_astray, parted_before
 from rigc.model.wishes import Connection
 
 KIND = Kind(
@@ -36,22 +36,27 @@ def joined_outputs(rig: Rig) -> Iterator[Diagnostic]:
     parted = parted_before(rig, joined)
     for thing in dict.fromkeys(port.thing for port in joined):
         mine = {port: leads for port, leads in joined.items() if port.thing == thing}
-        yield _told(rig, mine, thing, [start for start, end in parted.items() if end in mine])
+        astray = [start for start, end in led_astray(rig, joined).items() if end in mine and start not in parted]
+        yield _told(rig, mine, thing, [start for start, end in parted.items() if end in mine], astray)
 
 
-def _told(rig: Rig, joined: dict[Port, list[Connection]], thing: str, parted: list[Port]) -> Diagnostic:
+def _told(
+    rig: Rig, joined: dict[Port, list[Connection]], thing: str, parted: list[Port], astray: list[Port]
+) -> Diagnostic:
     parts, places = [], []
     for port, leads in joined.items():
         coming = [each for each in leads if each.end == port]
         parts.append(f"{listed(dict.fromkeys(each.start for each in coming))} into '{port}'")
         places += coming
     split = f"; both ways begin at {listed(parted)}, where one plug goes in" if parted else ""
+    if astray:
+        split += f"; {listed(astray)} {'holds' if len(astray) == 1 else 'hold'} another lead, too"
     apart = "put a splitter where they part and a mixer or blender where they meet"
     bring = apart if parted else "bring them together in a mixer or blender"
     return KIND.at(
         places[-1].span,
         f"outputs are joined: {', '.join(parts)}{split}",
-        subject=(thing, *map(str, joined), *map(str, parted)),
+        subject=(thing, *map(str, joined), *map(str, (*parted, *astray))),
         label="joined here",
         also=tuple(Label(each.span, "with this") for each in places[:-1] if each.span is not places[-1].span),
         mends=() if parted else (*_into_a_free_one(rig, places), *_in_turn(rig, places)),

@@ -7,13 +7,14 @@ Source: common practice, no source. Two sides in one jack that meet a mono jack 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from rigc.analysis.signal.sound_ways import Hookup, SoundWays
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
+from rigc.model.wishes import Connection
 
 KIND = Kind(
     "lost-side",
@@ -52,6 +53,9 @@ def _told(rig: Rig, name: str, feeding: str, lost: str, hookups: list[Hookup], e
     scenarios = dict.fromkeys(each for hookup in hookups for each in hookup.scenarios)
     where = "" if everywhere or not scenarios else f" in scenario {listed(scenarios)}"
     jack = rig.jack(Port(name, lost))
+    left = next((each for each in rig.connections if each.start == Port(name, lost) and each.signal == "audio"), None)
+    if left is not None and scenarios and _stays_at_home(rig, left.end.thing, scenarios):
+        return _at_home(lead, left, list(scenarios))
     return KIND.at(
         lead.span,
         f"'{name}.{feeding}' feeds '{lead.end}', but its other side '{name}.{lost}' is not used{where}",
@@ -59,6 +63,25 @@ def _told(rig: Rig, name: str, feeding: str, lost: str, hookups: list[Hookup], e
         label="one side ends here",
         also=(Label(jack.span, "this side is lost"),) if jack is not None else (),
         help=f"lead '{name}.{lost}' on (`=>`), sum both sides before '{lead.end.thing}', or check that '{feeding}' alone gives the sum",
+    )
+
+
+def _stays_at_home(rig: Rig, name: str, scenarios: Iterable[str]) -> bool:
+    """Whether it is an amp or a desk that none of the scenarios uses."""
+    used = [rig.scenarios[each].amps for each in scenarios]
+    return name in rig.units and rig.units[name].ends and all(amps is not None and name not in amps for amps in used)
+
+
+def _at_home(lead: Connection, left: Connection, scenarios: list[str]) -> Diagnostic:
+    """The other side goes to an amp that these scenarios do not use."""
+    amp, scenario = left.end.thing, f"scenario {listed(scenarios)}"
+    return KIND.at(
+        lead.span,
+        f"'{lead.start}' feeds '{lead.end}', but its other side '{left.start}' feeds '{amp}', which is not among the amps of {scenario}",
+        subject=(lead.start.thing, str(left.start), lead.end.thing, amp),
+        label="one side ends here",
+        also=(Label(left.span, "this side is lost"),),
+        help=f"name '{amp}' in `amps` of {scenario}, or check that '{lead.start.jack}' alone gives the sum, and accept this",
     )
 
 

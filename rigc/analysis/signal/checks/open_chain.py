@@ -12,9 +12,10 @@ from __future__ import annotations
 from collections.abc import Container, Iterator, Sequence
 
 from rigc.analysis.signal.audio_graph import AudioGraph
+from rigc.analysis.signal.loops_to_fill import LoopsToFill, into_loops
 from rigc.analysis.signal.open_ends import OpenEnds, without_chain
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
-from rigc.diagnostics.mend import Add, Mend, Replace
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
@@ -32,10 +33,11 @@ KIND = Kind(
 )
 
 
-def open_chain(rig: Rig, graph: AudioGraph, ends: OpenEnds) -> Iterator[Diagnostic]:
+def open_chain(rig: Rig, graph: AudioGraph, ends: OpenEnds, fill: LoopsToFill) -> Iterator[Diagnostic]:
     """One finding for each group of units that are wired to each other and open on the same side; none on a torn chain.
 
-    Units that stand in no chain at all are told together: one loop or one chain is missing. An amp that nothing reaches is told with
+    Units that stand in no chain at all are told together: one loop or one chain is missing; where presets switch in loops
+    that hold nothing, that is told of the loops (unsettled-loop). An amp that nothing reaches is told with
     the one chain that stops before it.
     """
     sides = {name: (name in ends.unreached, name in ends.stuck) for name in (*ends.unreached, *ends.stuck)}
@@ -45,7 +47,7 @@ def open_chain(rig: Rig, graph: AudioGraph, ends: OpenEnds) -> Iterator[Diagnost
     forgotten = amps[0] if len(amps) == len(stopping) == 1 else None
     wired = {port.thing for port in with_audio(rig)}
     loose = [name for name in names if sides[name] == (True, True) and name not in wired]
-    if loose:
+    if loose and not (fill.told_together and set(loose) <= set(fill.loose)):
         yield _loose(rig, graph, [rig.units[name] for name in loose])
     for side in ((True, True), (True, False), (False, True)):
         for group in graph.islands(name for name in names if sides[name] == side and name not in (forgotten, *loose)):
@@ -123,9 +125,9 @@ def _go_on(stop: Stop, amp: str) -> Mend:
 def _loose(rig: Rig, graph: AudioGraph, group: list[Unit]) -> Diagnostic:
     """Units without a lead, with the free loops of a switcher: one for all of them, or one for each."""
     names, free = [unit.name for unit in group], _free_loops(rig)
-    mends = [_into_loops([(free[0], names)])] if free and all(unit.kind == "unit" for unit in group) else []
+    mends = [into_loops([(free[0], names)])] if free and all(unit.kind == "unit" for unit in group) else []
     if mends and 1 < len(names) <= len(free):
-        mends.append(_into_loops([(loop, [name]) for loop, name in zip(free, names, strict=False)]))
+        mends.append(into_loops([(loop, [name]) for loop, name in zip(free, names, strict=False)]))
     told = _told(graph, group, True, True, tuple(mends) or _reach(rig, group))
     help = told.help
     if all(unit.kind == "unit" for unit in group) and len(names) == 1:
@@ -133,13 +135,6 @@ def _loose(rig: Rig, graph: AudioGraph, group: list[Unit]) -> Diagnostic:
     elif len(names) > 1:
         help = "bring them into a chain, or remove the units; spares are named in the spares block"
     return told if help == told.help else told.replace(help=help)
-
-
-def _into_loops(held: list[tuple[tuple[str, int], list[str]]]) -> Mend:
-    said = [f"loop {number} of {switcher} holds {' -> '.join(names)}" for (switcher, number), names in held]
-    each = f"a free loop{' each' if len(said) > 1 else ''}"
-    what = "them" if len(said) > 1 or len(held[0][1]) > 1 else "it"
-    return Mend(f"put {what} into {each}: {', '.join(f'`{line}`' for line in said)}", tuple(map(Add, said)))
 
 
 def _help(graph: AudioGraph, group: list[Unit]) -> str:

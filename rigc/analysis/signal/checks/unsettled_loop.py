@@ -10,12 +10,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.signal.loops_to_fill import LoopsToFill, into_loops
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import Add, Mend, Replace
-from rigc.model.jacks import Port
+from rigc.diagnostics.wording import listed
 from rigc.model.rig import Rig
-from rigc.model.ways.jack_use import in_several_loops, with_audio
-from rigc.model.ways.preset_loops import preset_loops
+from rigc.model.ways.jack_use import in_several_loops
 from rigc.model.wishes import LoopUse
 from rigc.source import Span
 
@@ -28,44 +28,40 @@ KIND = Kind(
 )
 
 
-def unsettled_loop(rig: Rig) -> Iterator[Diagnostic]:
-    """One finding for each switcher with loops that nobody settled, and for each unit in two loops."""
-    settled = {(use.switcher, use.number) for use in rig.loops}
-    wired = with_audio(rig)
-    unsettled: dict[str, dict[int, Span]] = {}
-    for switcher, number, span in _referred(rig):
-        loop = rig.units[switcher].loop(number) if switcher in rig.units else None
-        if loop is None or (switcher, number) in settled:
-            continue
-        if not {Port(switcher, loop.send), Port(switcher, loop.back)} <= wired:
-            unsettled.setdefault(switcher, {}).setdefault(number, span)
-    for switcher, loops in unsettled.items():
-        yield _unsettled(switcher, loops)
+def unsettled_loop(rig: Rig, fill: LoopsToFill) -> Iterator[Diagnostic]:
+    """One finding for each switcher with loops that nobody settled, units that stand in no chain named with them; and one for each
+    unit in two loops."""
+    for switcher, loops in fill.loops.items():
+        yield _unsettled(switcher, loops, fill.loose if fill.told_together else ())
     for name, uses in in_several_loops(rig).items():
         yield _in_two(name, uses)
 
 
-def _referred(rig: Rig) -> Iterator[tuple[str, int, Span]]:
-    """The loops that presets switch; a preset that names no switcher means the only one."""
-    for preset in rig.presets.values():
-        for switcher, number, span in preset_loops(rig, preset):
-            if switcher is not None:
-                yield switcher, number, span
-
-
-def _unsettled(switcher: str, loops: dict[int, Span]) -> Diagnostic:
+def _unsettled(switcher: str, loops: dict[int, Span], loose: tuple[str, ...]) -> Diagnostic:
     numbers = sorted(loops)
     one = len(numbers) == 1
     spoken = f"loop {numbers[0]}" if one else f"loops {', '.join(map(str, numbers[:-1]))} and {numbers[-1]}"
+    nowhere = (
+        f"; {listed(loose)} {'stands' if len(loose) == 1 else 'stand'} in no chain and in no loop" if loose else ""
+    )
     return KIND.at(
         loops[numbers[0]],
-        f"{spoken} of '{switcher}' {'is' if one else 'are'} used, but nothing says what {'it holds' if one else 'they hold'}",
-        subject=(switcher, *(f"loop {number}" for number in numbers)),
+        f"{spoken} of '{switcher}' {'is' if one else 'are'} used, but nothing says what {'it holds' if one else 'they hold'}{nowhere}",
+        subject=(switcher, *(f"loop {number}" for number in numbers), *loose),
         label="used here",
         also=tuple(Label(loops[number], "and here") for number in numbers[1:]),
-        mends=(_empty(switcher, numbers),),
+        mends=(*_held(switcher, numbers, loose), _empty(switcher, numbers)),
         help=f"say what {'it holds' if one else 'each holds'}: `loop {numbers[0]} of {switcher} holds ...`",
     )
+
+
+def _held(switcher: str, numbers: list[int], loose: tuple[str, ...]) -> tuple[Mend, ...]:
+    """What stands nowhere: all of it in the one loop, or one in each."""
+    if loose and len(numbers) == 1:
+        return (into_loops([((switcher, numbers[0]), loose)]),)
+    if loose and len(numbers) == len(loose):
+        return (into_loops([((switcher, number), (name,)) for number, name in zip(numbers, loose, strict=True)]),)
+    return ()
 
 
 def _empty(switcher: str, numbers: list[int]) -> Mend:

@@ -60,9 +60,19 @@ def told(loose: Sequence[LooseLead], joints: Joints, context: Context) -> Iterat
     for joint in joints.free:
         sides = [each for each in joints.free if each.span == joint.span] if joint.stereo else [joint]
         ways = [_by_way_of(side, [each for each in left if each not in gone]) for side in sides]
-        if len({tuple(lead.end.thing for lead in way) for way in ways}) == 1 and ways[0]:
+        elsewhere = {port.thing for each in joints.free if each not in sides for port in (each.start, each.end)}
+        passed = {tuple(lead.end.thing for lead in way) for way in ways}
+        if len(passed) == 1 and ways[0] and not elsewhere & {lead.end.thing for lead in ways[0][:-1]}:
             gone += [lead for way in ways for lead in way]
             yield _left_out(joint, ways)
+    for feed in joints.power.feeds:
+        moved = [each for each in left if each not in gone and _moved(each, feed)]
+        if len(moved) > 1:
+            gone += moved
+            yield _other_outlet(moved, feed)
+    for leads, joined_so in _tangles([each for each in left if each not in gone and each.carries == "audio"], joints):
+        gone += leads
+        yield _otherwise(leads, joined_so)
     for each in left:
         if each not in gone:
             yield _one(each, joints)
@@ -71,6 +81,7 @@ def told(loose: Sequence[LooseLead], joints: Joints, context: Context) -> Iterat
 def _spoiled(context: Context) -> frozenset[str]:
     """The names in statements of chains, loops, control, MIDI and power in which something is wrong: what they join is not known."""
     wrong = [finding.span for finding in context.findings if finding.span is not None]
+    wrong += [label.span for finding in context.findings for label in finding.also]
     names: set[str] = set()
     for node in _joining(context):
         if any(at.source is node.span.source and node.span.start <= at.start < node.span.end for at in wrong):
@@ -176,6 +187,131 @@ def _left_out(joint: Connection, ways: Sequence[Sequence[LooseLead]]) -> Diagnos
         mends=(Mend(f"write `{whole}`", (Replace(first, "".join(f"{each}{arrow}" for each in between)),)),),
         help=f"delete {joined(marks)}",
     )
+
+
+def _moved(lead: LooseLead, feed: Feed) -> bool:
+    """Whether a lead from one outlet goes to a unit that this statement feeds from another one."""
+    fed = lead.carries == "power" and lead.end.thing in feed.units
+    return fed and len(feed.outlets) == 1 and lead.start not in feed.outlets
+
+
+def _other_outlet(leads: Sequence[LooseLead], feed: Feed) -> Diagnostic:
+    """The leads, two or more, of units that one statement feeds from another outlet than these begin at."""
+    marks, (outlet,) = [each.mark for each in leads], feed.outlets
+    lines = joined(f"`{each.mark} {outlet} -> {each.end}`" for each in leads)
+    starts = dict.fromkeys(str(each.start) for each in leads)
+    return LOOSE_LEAD.at(
+        leads[0].span,
+        f"{joined(marks)} go from {joined(starts)} to {joined(each.end.thing for each in leads)}, and the power block feeds these from {outlet}",
+        subject=(*marks, *(each.end.thing for each in leads), str(outlet)),
+        label="the first of them",
+        also=(Label(feed.span, "they are fed so"),),
+        mends=(Mend(f"write {lines}", tuple(Replace(each.ends[0], str(outlet)) for each in leads)),),
+        help="correct the power block if the leads are right",
+    )
+
+
+def _tangles(leads: Sequence[LooseLead], joints: Joints) -> Iterator[tuple[list[LooseLead], list[Connection]]]:
+    """Leads, two or more, and as many connections without a lead that hang together: by jacks at which both begin or end, or by a unit between.
+
+    Those of a chain in another order, of two ends exchanged, of a unit in the place of another.
+    """
+    free = [each for each in joints.free if each.signal == "audio"]
+    hosts = {name for name, thing in joints.things.items() if thing.loops}
+    ways: list[tuple[Port, Port]] = [
+        *((each.start, each.end) for each in leads),
+        *((each.start, each.end) for each in free),
+    ]
+
+    def together(one: int, other: int) -> bool:
+        (start, end), (begin, stop) = ways[one], ways[other]
+        if (one < len(leads)) != (other < len(leads)):
+            return start == begin or end == stop
+        between = {end.thing} & {begin.thing} | {start.thing} & {stop.thing}
+        return bool(between - hosts)
+
+    left = set(range(len(ways)))
+    while left:
+        group, edge = set[int](), [min(left)]
+        while edge:
+            at = edge.pop()
+            group.add(at)
+            edge += [other for other in left - group if other not in edge and together(at, other)]
+        left -= group
+        mine = [leads[at] for at in sorted(group) if at < len(leads)]
+        theirs = [free[at - len(leads)] for at in sorted(group) if at >= len(leads)]
+        if len(mine) > 1 and len(mine) == len(theirs):
+            yield mine, theirs
+
+
+def _otherwise(leads: Sequence[LooseLead], joints: Sequence[Connection]) -> Diagnostic:
+    """Each lead is told beside the connection that takes its place: from the same jack, else to the same one, else what is left."""
+    pairs = _paired(leads, joints)
+    marks = [each.mark for each in leads]
+    origins = dict.fromkeys("the chain" if each.origin == "chain" else each.origin for each in joints)
+    statements = joined(origins)
+    lines = joined(f"`{lead.mark} {joint.start} -> {joint.end}`" for lead, joint in pairs)
+    edits = tuple(
+        Replace(at, str(port))
+        for lead, joint in pairs
+        for at, stated, port in zip(lead.ends, (lead.start, lead.end), (joint.start, joint.end), strict=True)
+        if stated != port
+    )
+    mine, theirs = _ways(leads), _ways(joints)
+    verb, ends = ("go", "goes") if mine != theirs else ("join", "joins")
+    if mine == theirs:
+        mine, theirs = (joined(f"{each.start} to {each.end}" for each in side) for side in (leads, joints))
+    return LOOSE_LEAD.at(
+        leads[0].span,
+        f"{joined(marks)} {verb} {mine}; {statements} {ends if len(origins) == 1 else verb} {theirs}",
+        subject=(*marks, *dict.fromkeys(port.thing for each in leads for port in (each.start, each.end))),
+        label="the first of them",
+        also=(Label(joints[0].span, "joined so"),),
+        mends=(Mend(f"write {lines}", edits), *_as_the_leads(pairs)),
+        help=f"correct {statements} if the leads are right",
+    )
+
+
+def _ways(steps: Sequence[LooseLead | Connection]) -> str:
+    """From thing to thing, as a chain is written: `guitar -> fuzz -> gate`; each way once."""
+    left, ways = list(steps), list[list[str]]()
+    while left:
+        ends = {each.end.thing for each in left}
+        first = next((each for each in left if each.start.thing not in ends), left[0])
+        way = [first.start.thing]
+        step: LooseLead | Connection | None = first
+        while step is not None:
+            left.remove(step)
+            way.append(step.end.thing)
+            step = next((each for each in left if each.start.thing == way[-1]), None)
+        ways.append(way)
+    return joined(dict.fromkeys(" -> ".join(way) for way in ways))
+
+
+def _paired(leads: Sequence[LooseLead], joints: Sequence[Connection]) -> list[tuple[LooseLead, Connection]]:
+    left, found = list(joints), dict[str, Connection]()
+    for same in (
+        lambda lead, joint: lead.start == joint.start,
+        lambda lead, joint: lead.end == joint.end,
+        lambda *_: True,
+    ):
+        for lead in leads:
+            joint = next((each for each in left if lead.mark not in found and same(lead, each)), None)
+            if joint is not None:
+                found[lead.mark] = joint
+                left.remove(joint)
+    return [(lead, found[lead.mark]) for lead in leads]
+
+
+def _as_the_leads(pairs: Sequence[tuple[LooseLead, Connection]]) -> tuple[Mend, ...]:
+    """Where all begins at the same jacks and arrives at another unit each: that unit in the statement."""
+    other = [(lead, joint) for lead, joint in pairs if lead.start == joint.start and lead.end != joint.end]
+    plain = all(joint.span.text == joint.end.thing and not joint.stereo for _, joint in other)
+    if not other or not plain or any(lead.end.thing == joint.end.thing for lead, joint in other):
+        return ()
+    words = joined(f"'{lead.end.thing}' instead of '{joint.end.thing}'" for lead, joint in other)
+    where = joined(dict.fromkeys(joint.origin for _, joint in other))
+    return (Mend(f"write {words} in {where}", tuple(Replace(joint.span, lead.end.thing) for lead, joint in other)),)
 
 
 def _one(lead: LooseLead, joints: Joints) -> Diagnostic:
