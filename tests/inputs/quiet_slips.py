@@ -59,4 +59,23 @@ READ_WELL = (
     Slip(
         "516-bypass-that-nobody-knows", "a bypass that is said to be unknown", swap("bypass buffered", "bypass unknown")
     ),
+    Slip(
+        "517-prices-with-commas",
+        "decimal commas among the prices of ready-made leads",
+        also("premade dc 350, 500 mm price 4,50, 5,50 EUR"),
+    ),
+    Slip(
+        "518-midi-into-the-audio-input",
+        "a MIDI lead into the audio input",
+        swap(
+            "keys.midi -> swell.midi\n  swell", "keys.midi -> swell.inl\n  swell", "  M1 keys.midi -> swell.midi\n", ""
+        ),
+        WIRED,
+    ),
+    Slip(
+        "519-loop-of-a-preset-that-is-not-there",
+        "a preset that names a loop too high",
+        also('preset 1 "Lift" {\n  loops 5 of gate\n  on tern\n}'),
+        "switched.rig",
+    ),
 )

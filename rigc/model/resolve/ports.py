@@ -175,7 +175,12 @@ class Ports:
                     subject=(f"{thing.name}.{jack.name}", thing.name),
                     label=f"a {what} goes here",
                     also=(Label(jack.span, f"declared as {jack.role}"),),
-                    help=f"name one of {', '.join(fitting)}" if fitting else f"declare a {what} in its block",
+                    help=""
+                    if len(fitting) == 1
+                    else f"name one of {', '.join(f'{thing.name}.{name}' for name in fitting)}"
+                    if fitting
+                    else f"declare a {what} in its block",
+                    mends=corrected(node.jack, fitting[0], f"{thing.name}.{fitting[0]}") if len(fitting) == 1 else (),
                 )
             )
             return None

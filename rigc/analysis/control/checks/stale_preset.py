@@ -99,6 +99,8 @@ def _left_off(rig: Rig, preset: Preset) -> Iterator[Diagnostic]:
     for use in rig.loops:
         if use.switcher not in last or (use.switcher, use.number) in on:
             continue
+        if any(rig.units[use.switcher].loop(number) is None for switcher, number in on if switcher == use.switcher):
+            continue  # a loop that is named and not there may have been to be this one
         for name in dict.fromkeys(stop.thing for stop in use.stops if stop.thing in units):
             span = last[use.switcher]
             yield KIND.at(

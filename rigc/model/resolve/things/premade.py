@@ -7,12 +7,14 @@ from itertools import pairwise
 from typing import TypeVar
 
 from rigc.diagnostics.diagnostic import Label
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.model.fact import Choice, Quantity
 from rigc.model.resolve.context import Context
 from rigc.model.scope import SAID_TWICE
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.units.measures import LEAD, MASS
 from rigc.model.units.quantities import money
+from rigc.source import Span
 from rigc.syntax import nodes
 
 T = TypeVar("T")
@@ -71,11 +73,28 @@ def _each(
                 f"{len(lengths)} lengths of premade {node.signal} leads have {len(stated)} {words}",
                 label=f"one {what} for each length",
                 help=f"write as many {words} as lengths, in the same order",
+                mends=_with_points(stated) if len(stated) == 2 * len(lengths) else (),
             )
         )
         return {}
     pairs = zip(lengths, read(context, stated), strict=True)
     return {length.value: each for length, each in pairs if length is not None and each is not None}
+
+
+def _with_points(stated: tuple[nodes.Amount, ...]) -> tuple[Mend, ...]:
+    """`4,50, 5,50 EUR`: each two numbers as one with a point between, where none but the last has a unit."""
+    if any(each.unit is not None for each in stated[:-1]):
+        return ()
+    pairs = list(zip(stated[::2], stated[1::2], strict=True))
+    edits = tuple(
+        Replace(
+            Span(one.span.source, one.number.span.start, other.number.span.end),
+            f"{one.number.text}.{other.number.text}",
+        )
+        for one, other in pairs
+    )
+    written = ", ".join(edit.text for edit in edits)
+    return (Mend(f"write {written} with points", edits),)
 
 
 def _priced(context: Context, stated: tuple[nodes.Amount, ...]) -> list[Choice | None]:
