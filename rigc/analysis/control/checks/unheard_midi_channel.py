@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.control.unheard_channels import midi_joined, unheard_channels
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
-from rigc.diagnostics.mend import AddTo, Mend
+from rigc.diagnostics.mend import AddTo, Delete, Mend
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.wishes import Channel
@@ -25,6 +25,9 @@ KIND = Kind(
 )
 
 
+_HEARING = ("midi in", "midi out", "midi thru", "usb")
+
+
 def unheard_midi_channel(rig: Rig) -> Iterator[Diagnostic]:
     """One finding for each such unit."""
     for channel in unheard_channels(rig):
@@ -33,6 +36,8 @@ def unheard_midi_channel(rig: Rig) -> Iterator[Diagnostic]:
 
 def _told(rig: Rig, channel: Channel) -> Diagnostic:
     name = channel.unit
+    if name in rig.units and not any(jack.role in _HEARING for jack in rig.units[name].jacks):
+        return _deaf(channel)
     ends = [jack.name for jack in rig.units[name].jacks if jack.role == "midi in"] if name in rig.units else []
     end = f"{name}.{ends[0]}" if ends else f"{name}.___"
     sender = _free_output(rig)
@@ -47,6 +52,19 @@ def _told(rig: Rig, channel: Channel) -> Diagnostic:
         otherwise=f"write in the midi block the lead that comes to it: `{lead}`"
         if sender or rig.midi_master is None
         else f"no MIDI output or thru is free: put a MIDI splitter behind '{rig.midi_master}', and write its leads in the midi block",
+    )
+
+
+def _deaf(channel: Channel) -> Diagnostic:
+    """A channel of a unit without a jack by which it could be reached."""
+    name = channel.unit
+    return KIND.at(
+        channel.span,
+        f"'{name}' has MIDI channel {channel.number}, and no MIDI or USB jack",
+        subject=(name,),
+        label="it can hear nothing",
+        mends=(Mend("delete this line", (Delete(channel.span),)),),
+        help="name the unit that is meant, or declare its jack: midi in midi din",
     )
 
 

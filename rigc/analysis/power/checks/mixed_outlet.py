@@ -17,6 +17,7 @@ from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.power_tap import outlet_at
 from rigc.analysis.ground.ground_systems import GroundSystems
 from rigc.analysis.leads.leads import Leads
+from rigc.analysis.power.companies import shorted
 from rigc.analysis.power.grounds_apart import GroundsApart, grounds_apart
 from rigc.analysis.power.mends.other_feeds import moves
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
@@ -53,8 +54,11 @@ def mixed_outlet(
 ) -> Iterator[Diagnostic]:
     """At most one finding for each outlet or common."""
     groups = _groups(rig, power)
+    short = shorted(rig, power) if groups else frozenset()
     states = [grounds_apart(leads, state) for state in grounds.states] if groups else []
     for group in groups:
+        if any(unit.name in short for unit in group.units):
+            continue  # told as shared-positive-ground
         fault = _isolator(group, states) or _mixture(group)
         unsaid = [unit.name for unit in group.units if not unit.flags & {"digital", "analogue"}]
         if fault:

@@ -3,7 +3,7 @@
 Why it matters: the audio leads join the grounds of all units. Where one unit's ground is the + pole and another's the
 − pole, the shield between them shorts the supply.
 What to do: give the positive-ground unit an isolated outlet of its own.
-Source: physics: both poles of one supply joined by a shield.
+Source: physics: both poles of one supply joined by a shield. What else it comes to there (wrong-voltage, mixed-outlet) is not told as well.
 """
 
 from __future__ import annotations
@@ -12,9 +12,9 @@ from collections.abc import Iterator
 
 from rigc.analysis.feeds.load_limits import LoadLimits
 from rigc.analysis.feeds.power_assignment import PowerAssignment
-from rigc.analysis.feeds.power_tap import outlet_at
 from rigc.analysis.feeds.series_midpoint import shared
 from rigc.analysis.leads.leads import Leads
+from rigc.analysis.power.companies import companies
 from rigc.analysis.power.mends.other_feeds import moves
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.wording import listed
@@ -33,7 +33,7 @@ KIND = Kind(
 
 def shared_positive_ground(rig: Rig, power: PowerAssignment, leads: Leads, limits: LoadLimits) -> Iterator[Diagnostic]:
     """One finding for each positive-ground unit in company; can't-check for each unit in company of unknown ground."""
-    for ports, units in _companies(rig, power):
+    for ports, units in companies(rig, power):
         positive = [unit for unit in units if unit.ground is not None and unit.ground.value == "positive"]
         for unit in positive:
             if unit is positive[0] or len(units) > len(positive):
@@ -48,22 +48,6 @@ def shared_positive_ground(rig: Rig, power: PowerAssignment, leads: Leads, limit
                     help=f"measure it and write `ground negative`, `ground positive` or `ground isolated` in '{unit.name}'",
                     asks_for=(f"'{unit.name}' does not say which pole is its ground",),
                 )
-
-
-def _companies(rig: Rig, power: PowerAssignment) -> Iterator[tuple[tuple[Port, ...], list[Unit]]]:
-    """Outlets whose returns are one, with the units on them, where these are several."""
-    groups: dict[tuple[str, str], list[Port]] = {}
-    for port, load in power.loads.items():
-        outlet = outlet_at(rig, port)
-        if load.units and outlet is not None:
-            name = f"common {outlet.common}" if outlet.common is not None else port.jack
-            groups.setdefault((port.thing, name), []).append(port)
-    seen = set()
-    for ports in groups.values():
-        names = tuple(dict.fromkeys(name for port in ports for name in power.loads[port].units))
-        if len(names) > 1 and names not in seen:
-            seen.add(names)
-            yield tuple(ports), [rig.units[name] for name in names]
 
 
 def _told(

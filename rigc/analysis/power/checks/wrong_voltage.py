@@ -17,6 +17,7 @@ from rigc.analysis.feeds.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.feeds.power_tap import Tap, outlet_at, outlets_named
 from rigc.analysis.feeds.power_tap import tap as tap_at
 from rigc.analysis.feeds.unit_needs import needs_of
+from rigc.analysis.power.companies import shorted
 from rigc.analysis.power.mends.feed_edits import restated, stated_feed
 from rigc.analysis.power.mends.other_feeds import moves, switched, together
 from rigc.analysis.power.mends.same_cause import same_cause, whole_lines
@@ -41,7 +42,7 @@ KIND = Kind(
 
 def wrong_voltage(rig: Rig, power: PowerAssignment, network: PowerNetwork, limits: LoadLimits) -> Iterator[Diagnostic]:
     """One finding for the units of one outlet, or of one line of outlets, that take the same other voltage; can't-check where the unit does not say what it takes."""
-    wrong = []
+    wrong, short = [], shorted(rig, power)
     for feed in power.feeds:
         unit, tap = rig.units[feed.unit], power.taps[feed.unit]
         fit, turned = takes_voltage(unit, tap), takes_polarity(unit, tap, feed.reversed) is False
@@ -58,6 +59,8 @@ def wrong_voltage(rig: Rig, power: PowerAssignment, network: PowerNetwork, limit
         elif _missing_setting(rig, unit.name, tap):
             yield _no_setting(rig, unit, tap, feed)
         elif (inlet := network.of(unit.name)) is not None and _sags(unit, tap, inlet) and not turned:
+            if unit.name in short:
+                continue  # told as shared-positive-ground
             yield _sagging(feed, unit, tap, inlet)
         elif (end := _at_an_end(unit, tap)) is not None:
             yield _unsure(feed, unit, tap, end)

@@ -70,6 +70,10 @@ def told(loose: Sequence[LooseLead], joints: Joints, context: Context) -> Iterat
         if len(moved) > 1:
             gone += moved
             yield _other_outlet(moved, feed)
+    turned = _exchanged([each for each in left if each not in gone and each.carries == "power"], joints.power.feeds)
+    if turned:
+        gone += [lead for lead, _ in turned]
+        yield _other_outlets(turned)
     for leads, joined_so in _tangles([each for each in left if each not in gone and each.carries == "audio"], joints):
         gone += leads
         yield _otherwise(leads, joined_so)
@@ -208,6 +212,33 @@ def _other_outlet(leads: Sequence[LooseLead], feed: Feed) -> Diagnostic:
         also=(Label(feed.span, "they are fed so"),),
         mends=(Mend(f"write {lines}", tuple(Replace(each.ends[0], str(outlet)) for each in leads)),),
         help="correct the power block if the leads are right",
+    )
+
+
+def _exchanged(leads: Sequence[LooseLead], feeds: Iterable[Feed]) -> list[tuple[LooseLead, Feed]]:
+    """The leads, two or more, of units that the power block feeds each from an outlet at which another one of them begins."""
+    found = [(lead, feed) for lead in leads for feed in feeds if _moved(lead, feed)]
+    while True:
+        starts = {lead.start for lead, _ in found}
+        among = [(lead, feed) for lead, feed in found if feed.outlets[0] in starts]
+        if len(among) == len(found):
+            return found if len(found) > 1 else []
+        found = among
+
+
+def _other_outlets(turned: Sequence[tuple[LooseLead, Feed]]) -> Diagnostic:
+    leads = [lead for lead, _ in turned]
+    marks = [lead.mark for lead in leads]
+    lines = joined(f"`{lead.mark} {feed.outlets[0]} -> {lead.end}`" for lead, feed in turned)
+    return LOOSE_LEAD.at(
+        leads[0].span,
+        f"{joined(marks)} go from {joined(each.start for each in leads)} to {joined(each.end.thing for each in leads)}; the power block feeds "
+        f"these from {joined(feed.outlets[0] for _, feed in turned)}",
+        subject=(*marks, *(each.end.thing for each in leads)),
+        label="the first of them",
+        also=tuple(Label(feed.span, f"'{lead.end.thing}' is fed so") for lead, feed in turned[:3]),
+        mends=(Mend(f"write {lines}", tuple(Replace(lead.ends[0], str(feed.outlets[0])) for lead, feed in turned)),),
+        help="exchange the outlets in the power block if the leads are right",
     )
 
 

@@ -18,6 +18,7 @@ from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.wording import joined, listed
 from rigc.facts.levels import LEAST_MARGIN_DB
+from rigc.model.jacks import Jack
 from rigc.model.rig import Rig
 
 KIND = Kind(
@@ -50,7 +51,7 @@ def too_hot(rig: Rig, levels: Levels) -> Iterator[Diagnostic]:
 
 
 def _behind(rig: Rig, found: dict[str, list[LevelEdge]]) -> dict[str, str]:
-    """By name of a thing that is fed too hot, the one before it whose pad mends both: nothing between them states its level."""
+    """By name of a thing that is fed too hot, the one before it whose pad mends both: nothing between them gives so much itself."""
     before: dict[str, str] = {}
     for name, edges in found.items():
         causes = {_cause(rig, found, edge) for edge in edges}
@@ -62,9 +63,15 @@ def _behind(rig: Rig, found: dict[str, list[LevelEdge]]) -> dict[str, str]:
 def _cause(rig: Rig, found: dict[str, list[LevelEdge]], edge: LevelEdge) -> str | None:
     """The thing that the lead comes from, if it only passes on what comes in too hot."""
     jack, name = rig.jack(edge.start), edge.start.thing
-    if name not in found or jack is None or jack.levels.nominal_dbu is not None or jack.levels.peak_dbu is not None:
+    if name not in found or jack is None or _gives_it(jack, edge):
         return None
     return name if max(each.pad_db for each in found[name]) >= edge.pad_db - 1e-9 else None
+
+
+def _gives_it(jack: Jack, edge: LevelEdge) -> bool:
+    """Whether the jack states a level as high as what arrives; a unit in bypass may pass on more than that."""
+    own = [level.value for level in (jack.levels.nominal_dbu, jack.levels.peak_dbu) if level is not None]
+    return bool(own) and (edge.highest_dbu is None or max(own) >= edge.highest_dbu - 1e-9)
 
 
 def _first(before: dict[str, str], name: str) -> str:
