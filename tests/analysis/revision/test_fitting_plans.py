@@ -133,6 +133,23 @@ def played(*lines: str, name: str = "club") -> str:
     return SUPPLY + block("scenario", name, *lines)
 
 
+BOX = unit("box", "output di xlr", "lift di open")
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "found"),
+    [
+        (played("lift box.di open"), played("lift box.di closed"), [("lift", "box.di", "open", "closed", "club")]),
+        (played("country DE"), played("lift box.di closed"), [("lift", "box.di", "open", "closed", "club")]),
+        (played("lift box.di closed"), played("country DE"), [("lift", "box.di", "closed", "open", "club")]),
+        (played("country DE"), played("lift box.di open"), []),  # as it leaves its maker
+        (played("lift box.di open"), played("lift box.di closed", name="bay"), []),  # a scenario of its own
+    ],
+)
+def test_ground_lifts(old: str, new: str, found: list[tuple[str, ...]]) -> None:
+    assert [each[:5] for each in told(BOX + old, BOX + new)] == found
+
+
 TRANSFORMER = "transformer 100 V to 115 V 50 VA before mill"
 
 

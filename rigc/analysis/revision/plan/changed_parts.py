@@ -48,13 +48,14 @@ def changed_parts(old: Rig, rig: Rig, power: PowerAssignment, pieces: Pieces) ->
     outlets = {port: plan.change for plan in (*laid_again, *anew) for port in _outlets(rig, plan)} | outlets
     midi = {_end(plan, 1): plan.change for plan in held if _signal(plan) == "midi"}
     midi |= {plan.unit: plan.change for plan in pieces.channels if plan.after is not None}
+    lifted = {plan.name.partition(".")[0]: plan.change for plan in pieces.fittings if plan.kind == "lift"}
     return ChangedParts(
         {plan.mark: plan.change for plan in stay if _carries(plan) == "audio" and _made(plan)},
         {plan.mark: plan.change for plan in anew if _carries(plan) in ("midi", "control")},
         {str(port): change for port, change in outlets.items()},
         {unit: change for port, change in outlets.items() for unit in _sharing(rig, power, port)},
         {unit: change for unit, change in fed.items() if unknown_start(rig.units[unit])},
-        _sounding(rig, held, pieces.units, fed),
+        _sounding(rig, held, pieces.units, fed, lifted),
         {plan.mark: plan.change for plan in held if _signal(plan) == "audio" and not _in_loop(rig, plan)},
         midi,
         {_end(plan, 0): plan.change for plan in held if _signal(plan) == "control"},
@@ -107,9 +108,9 @@ def _sharing(rig: Rig, power: PowerAssignment, port: Port) -> list[str]:
     return found
 
 
-def _sounding(rig: Rig, held: list[LeadPlan], units: tuple[UnitPlan, ...], fed: Parts) -> Parts:
-    """Units at the ends of a lead that was in a hand (in a loop, not its switcher), units that come, units fed
-    otherwise."""
+def _sounding(rig: Rig, held: list[LeadPlan], units: tuple[UnitPlan, ...], fed: Parts, lifted: Parts) -> Parts:
+    """Units at the ends of a lead that was in a hand (in a loop, not its switcher), units that come, units whose ground is lifted
+    otherwise, units fed otherwise."""
     found: Parts = {}
     for plan in held:
         if _signal(plan) == "audio":
@@ -118,6 +119,7 @@ def _sounding(rig: Rig, held: list[LeadPlan], units: tuple[UnitPlan, ...], fed: 
                 name: plan.change for name in (_end(plan, 0), _end(plan, 1)) if not (inside and rig.things[name].loops)
             }
     found |= {plan.name: plan.change for plan in units if plan.there_after and not plan.there_before}
+    found |= lifted
     found |= fed
     return {name: change for name, change in found.items() if name in rig.units}
 

@@ -1,9 +1,10 @@
-"""Both rigs -> what differs in decks, holes, panel jacks, cases and mains selectors, as far as a hand has to do with it."""
+"""Both rigs -> what differs in decks, holes, panel jacks, cases, mains selectors and ground lifts, as far as a hand has to do with it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.ground.lift_positions import lift_positions
 from rigc.analysis.revision.plan.plan_records import FittingPlan
 from rigc.facts.rework import SAME_DECK_MM
 from rigc.model.deck import Case, Deck, Hole
@@ -14,10 +15,17 @@ _SAME_MM = 0.05
 
 
 def fitting_plans(old: Rig, new: Rig) -> tuple[FittingPlan, ...]:
-    """Decks first, then holes, panel jacks, selectors and transformers, cases."""
+    """Decks first, then holes, panel jacks, selectors and transformers, lifts, cases."""
     decks = _decks(old, new)
     fresh = {plan.name for plan in decks if plan.after}
-    return (*decks, *_holes(old, new, fresh), *_jacks(old, new, fresh), *_mains(old, new), *_cases(old, new))
+    return (
+        *decks,
+        *_holes(old, new, fresh),
+        *_jacks(old, new, fresh),
+        *_mains(old, new),
+        *_lifts(old, new),
+        *_cases(old, new),
+    )
 
 
 def exchanged_decks(plans: tuple[FittingPlan, ...]) -> frozenset[str]:
@@ -115,6 +123,17 @@ def _mains(old: Rig, new: Rig) -> Iterator[FittingPlan]:
     for what in dict.fromkeys((*have, *had)):
         if what not in had or what not in have:
             yield FittingPlan("transformer", what, what if what in had else "", what if what in have else "")
+
+
+def _lifts(old: Rig, new: Rig) -> Iterator[FittingPlan]:
+    """Ground lifts that both have and that stand otherwise in a scenario that both have: as it says, else as they leave their maker."""
+    for name, now in new.scenarios.items():
+        was = old.scenarios.get(name)
+        before = {} if was is None else {each.port: each.position for each in lift_positions(old, was)}
+        for each in lift_positions(new, now):
+            stood = before.get(each.port, each.position)
+            if stood != each.position and "unknown" not in (stood, each.position):
+                yield FittingPlan("lift", str(each.port), stood, each.position, name)
 
 
 def _transformers(rig: Rig) -> tuple[str, ...]:

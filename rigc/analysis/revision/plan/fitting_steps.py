@@ -1,18 +1,17 @@
-"""What differs in decks, holes, panel jacks, cases and selectors -> the steps at the bench."""
+"""What differs in decks, holes, panel jacks, cases, selectors and ground lifts -> the steps at the bench."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.revision.plan.bench_phases import BAG, BEFORE, OUT, STRIPS, SUPPLIES
+from rigc.analysis.revision.plan.bench_phases import BAG, BEFORE, OUT, PROGRAMS, STRIPS, SUPPLIES
 from rigc.analysis.revision.plan.plan_records import FittingPlan, Step
 
 
 def fitting_steps(plan: FittingPlan) -> Iterator[Step]:
     """None for a transformer, which is only carried."""
-    yield from {"deck": _deck, "hole": _hole, "jack": _jack, "case": _case, "selector": _selector}.get(
-        plan.kind, lambda _: iter(())
-    )(plan)
+    of_kind = {"deck": _deck, "hole": _hole, "jack": _jack, "case": _case, "selector": _selector, "lift": _lift}
+    yield from of_kind.get(plan.kind, lambda _: iter(()))(plan)
 
 
 def _deck(plan: FittingPlan) -> Iterator[Step]:
@@ -46,3 +45,8 @@ def _case(plan: FittingPlan) -> Iterator[Step]:
 
 def _selector(plan: FittingPlan) -> Iterator[Step]:
     yield Step(SUPPLIES, "set selector", (f"{plan.name} where it plays in {plan.on}",), plan.before, plan.after)
+
+
+def _lift(plan: FittingPlan) -> Iterator[Step]:
+    """No power is turned off for it: it is a switch."""
+    yield Step(PROGRAMS, "set lift", (plan.name,), plan.before, f"{plan.after} where it plays in {plan.on}")

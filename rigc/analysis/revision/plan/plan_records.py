@@ -159,7 +159,7 @@ class SparePlan(Record):
 
 
 class FittingPlan(Record):
-    """A `deck`, `hole`, `jack` of a panel, `case`, `selector` or `transformer` that comes (`before` empty), goes (`after`
+    """A `deck`, `hole`, `jack` of a panel, `case`, `selector`, `lift` or `transformer` that comes (`before` empty), goes (`after`
     empty) or is otherwise: in words, lengths in mm. `on` is the deck, panel or scenario that it belongs to; `mains`: a
     mains part is opened or moved for it; `beforehand`: it belongs to a deck that comes.
     """
