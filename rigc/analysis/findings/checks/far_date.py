@@ -10,11 +10,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.findings.dated import Dated
 from rigc.analysis.findings.months import months_before
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.facts.guesses import FAR_MONTHS
 from rigc.model.rig import Rig
+from rigc.source import Span
 
 KIND = Kind(
     "far-date",
@@ -25,24 +25,39 @@ KIND = Kind(
 )
 
 
-def far_date(rig: Rig, dated: Dated) -> Iterator[Diagnostic]:
+def far_date(rig: Rig) -> Iterator[Diagnostic]:
     """One finding for each such date; none where the revision has none."""
     day = rig.head.date
     if not day:
         return
     months = round(FAR_MONTHS.value)
-    for act in dated.acts:
-        late, early = months_before(act.date, months) > day, act.date < months_before(day, months)
+    for subject, what, date, span in _dated(rig):
+        late, early = months_before(date, months) > day, date < months_before(day, months)
         if late or early:
-            side = "after" if late else "before"
             yield KIND.at(
-                act.span,
-                f"{act.words} {act.date}, more than {months // 12} years {side} revision {rig.head.letter} of {day}",
-                subject=(act.subject,),
+                span,
+                f"{what} {date}, more than {months // 12} years {'after' if late else 'before'} revision {rig.head.letter} of {day}",
+                subject=(subject,),
                 label="dated here",
                 also=(Label(rig.head.span, "the revision is declared here"),),
                 help="correct the year, or give the revision its own day",
             )
+
+
+def _dated(rig: Rig) -> Iterator[tuple[str, str, str, Span]]:
+    """What it is about, its words, its date and its place; of what bears one."""
+    for reading in rig.readings:
+        yield reading.point, f"test {reading.test} at {reading.point} was read on", reading.date, reading.span
+    for block in rig.as_built:
+        for lead in block.leads:
+            if lead.date:
+                yield lead.mark, f"{lead.mark} was measured on", lead.date, lead.span
+    for note in rig.field_notes:
+        yield f"field-note {note.number}", f"field note {note.number} is of", note.date, note.span
+    for accept in rig.accepts:
+        yield accept.target or accept.rule, f"{accept.rule} is accepted until", accept.until, accept.span
+    if rig.head.frozen is not None:
+        yield rig.head.name, "this revision was frozen on", rig.head.frozen.date, rig.head.frozen.span
 
 
 CHECK = far_date

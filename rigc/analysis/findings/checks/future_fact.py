@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from rigc.analysis.findings.dated import Dated
+from rigc.analysis.findings.dated_facts import DatedFacts
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.wording import listed
 from rigc.model.fact import Fact, Provenance
@@ -29,10 +29,10 @@ KIND = Kind(
 )
 
 
-def future_fact(rig: Rig, every: Dated) -> Iterator[Diagnostic]:
+def future_fact(rig: Rig, every: DatedFacts) -> Iterator[Diagnostic]:
     """One finding for each statement that dates such facts; one for all where they are many: then the revision's day is the likelier slip."""
     dated: dict[tuple[str, int], list[tuple[str, list[Fact[Any]]]]] = {}
-    for each in every.facts:
+    for each in every.all:
         late = [fact for fact in each.facts if fact.provenance is not None and fact.provenance.date > rig.head.date]
         if late:
             span = _latest(late).span

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from rigc.analysis.findings.dated import Dated
+from rigc.analysis.findings.dated_facts import DatedFacts
 from rigc.analysis.findings.months import months_before
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.facts.guesses import OLD_MONTHS
@@ -29,11 +29,11 @@ KIND = Kind(
 )
 
 
-def old_fact(rig: Rig, dated: Dated) -> Iterator[Diagnostic]:
+def old_fact(rig: Rig, dated: DatedFacts) -> Iterator[Diagnostic]:
     """One finding for each thing in use with such facts; what it has of another, as `like` it or by `all-units`, is told once."""
     limit = months_before(rig.head.date, round(OLD_MONTHS.value))
     told: set[tuple[str, int]] = set()
-    for each in dated.facts:
+    for each in dated.all:
         facts = [fact for fact in each.facts if (fact.span.source.name, fact.span.start) not in told]
         told.update((fact.span.source.name, fact.span.start) for fact in facts)
         old = [fact for fact in facts if fact.provenance is not None and "" < fact.provenance.date < limit]
