@@ -16,7 +16,7 @@ from rigc.analysis.feeds.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.feeds.power_tap import Tap, outlets_named
 from rigc.analysis.leads.lead_numbers import highest_adaptor
 from rigc.analysis.power.mends.other_feeds import moves, together
-from rigc.analysis.power.mends.same_cause import same_cause
+from rigc.analysis.power.mends.same_cause import same_cause, whole_connectors
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import AddTo, Mend, Replace
 from rigc.diagnostics.wording import listed
@@ -35,7 +35,7 @@ KIND = Kind(
 
 
 def unfit_power_plug(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> Iterator[Diagnostic]:
-    """One finding for the units of one outlet whose plugs do not fit and are alike; can't-check for each supply that states no connector there."""
+    """One finding for the units of one outlet, or of all outlets of a supply, whose plugs do not fit and are alike; can't-check for each supply that states no connector there."""
     adapted = resized(rig)
     silent: dict[str, dict[str, Tap]] = {}
     unfit = []
@@ -50,7 +50,11 @@ def unfit_power_plug(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> It
             unfit.append((feed, unit.inlet and (str(unit.inlet.connector), unit.inlet.captive_mm is not None)))
         elif fit is None and unit.inlet is not None:
             silent.setdefault(tap.outlets[0].thing, {})[unit.name] = tap
-    for feeds in same_cause(unfit):
+    whole = whole_connectors(power, unfit)
+    for feeds in whole:
+        yield _whole_supply(rig, power, feeds)
+    told = {feed.unit for feeds in whole for feed in feeds}
+    for feeds in same_cause(each for each in unfit if each[0].unit not in told):
         yield _told(rig, power, limits, feeds)
     for supply, taps in silent.items():
         yield _unknown(rig, supply, taps)
@@ -67,6 +71,23 @@ def _unknown(rig: Rig, supply: str, taps: dict[str, Tap]) -> Diagnostic:
 
 def _feeds(lead: LeadFacts, feed: Supplied) -> bool:
     return lead.start in feed.outlets and lead.end.thing == feed.unit
+
+
+def _whole_supply(rig: Rig, power: PowerAssignment, feeds: tuple[Supplied, ...]) -> Diagnostic:
+    """Whatever these outlets of a supply feed has another connector."""
+    names, taps = tuple(feed.unit for feed in feeds), [power.taps[feed.unit] for feed in feeds]
+    inlets = {name: jack for name in names if (jack := rig.units[name].inlet) is not None}
+    supply, plug = taps[0].outlets[0].thing, next(iter(inlets.values())).connector
+    return KIND.at(
+        rig.supplies[supply].declared,
+        f"{outlets_named(taps)} are {taps[0].connector}, and all that they feed takes {plug}: {listed(names)}",
+        subject=(supply, *names),
+        label="the plugs do not fit",
+        also=tuple(Label(feed.span, "fed from there") for feed in feeds[:3]),
+        asks_for=tuple(f"a plug kind in the stock that fits '{name}.{jack.name}'" for name, jack in inlets.items()),
+        mends=_adaptors(rig, names),
+        help=f"look at the outlets of '{supply}', and correct `connector` there if they are {plug}",
+    )
 
 
 def _told(rig: Rig, power: PowerAssignment, limits: LoadLimits, feeds: tuple[Supplied, ...]) -> Diagnostic:

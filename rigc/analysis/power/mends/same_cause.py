@@ -28,6 +28,11 @@ def whole_supplies(power: PowerAssignment, faults: Sequence[tuple[Supplied, Hash
     return _wholly_wrong(power, faults, lambda tap: tap.polarity)
 
 
+def whole_connectors(power: PowerAssignment, faults: Sequence[tuple[Supplied, Hashable]]) -> list[tuple[Supplied, ...]]:
+    """The same of all outlets of a supply that have the same connector."""
+    return _wholly_wrong(power, faults, lambda tap: tap.connector)
+
+
 def _wholly_wrong(
     power: PowerAssignment, faults: Sequence[tuple[Supplied, Hashable]], line: Callable[[Tap], Hashable]
 ) -> list[tuple[Supplied, ...]]:
