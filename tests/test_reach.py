@@ -77,7 +77,7 @@ Sheets = dict[str, Any]
 
 
 def compiled(path: Path, text: str) -> Compiled:
-    """The rig without what checks find, which stands on the front page alone, and takes a third of the time."""
+    """The rig without what checks find, which stands on the front page alone."""
     disk = Disk(path, root=ROOT, given=text.encode())
     return Compiled((), results_if_sound(disk, disk.name, effort=HINTS), ())
 
