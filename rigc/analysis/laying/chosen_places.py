@@ -22,7 +22,7 @@ from rigc.model.deck import Deck, Place
 from rigc.model.rig import Rig
 from rigc.model.things import Area, Thing
 
-EFFORT = 16_000  # steps; a board of twenty things and fifty leads takes some four seconds.
+EFFORT = 20_000  # steps; a board of twenty things and fifty leads takes some four seconds.
 _OF_MANY = 560_000  # so many by the number of leads, because with fewer a step is shorter,
 _CHEAP = 3  # but so many times as many at most
 _HALF = 2  # each try with other plugs, or with a thing on the other side, takes so much less

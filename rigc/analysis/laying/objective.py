@@ -116,7 +116,9 @@ def _reach(rig: Rig, board: Board, at: list[At], weighed: dict[str, int]) -> Ite
     fronts = [(item, front, item.use) for item, (_, front, _) in zip(board.items, at, strict=True) if item.use >= 0]
     trodden = [(front, plain[item.name], use) for item, front, use in fronts if item.name in plain]
     bare = sum(front for front, *_ in trodden)
-    yield LayoutTerm("bare deck", bare, weighed["bare deck"], sum(front * least for front, least, _ in trodden))
+    alike = all(least == weighed["bare deck"] for _, least, _ in trodden)
+    share = weighed["bare deck"] if alike else None
+    yield LayoutTerm("bare deck", bare, share, sum(front * least for front, least, _ in trodden))
     more = [(front, use - least) for front, least, use in trodden if use > least]
     stamped = sum(front for front, _ in more)
     yield LayoutTerm("stamped", stamped, None if more else weighed["stamped"], sum(front * use for front, use in more))

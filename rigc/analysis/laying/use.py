@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from rigc.analysis.deck.foot_spots import worked_by_hand
+from rigc.facts.laying import LOOPED_SHARE
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
 
 
 def uses(rig: Rig, weighed: dict[str, int]) -> dict[str, int]:
-    """Weights by unit, in hundredths of a length; below 0 for what no foot works, none for what stands in a loop of a switcher.
+    """Weights by unit, in hundredths of a length; below 0 for what no foot works, a part for what stands in a loop of a switcher.
 
     A unit that switches the presets is stamped on in each, and so is a switcher whose loops a preset uses.
     """
@@ -23,6 +24,8 @@ def uses(rig: Rig, weighed: dict[str, int]) -> dict[str, int]:
         elif unit.name not in looped or unit.treadle_mm is not None:
             share = counts.get(unit.name, 0) / len(rig.presets) if rig.presets else 0.0
             found[unit.name] = round(weighed["bare deck"] + weighed["stamped"] * share)
+        else:
+            found[unit.name] = round(weighed["bare deck"] * LOOPED_SHARE.value / 100)
     return found
 
 

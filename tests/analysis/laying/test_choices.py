@@ -29,7 +29,8 @@ def spots(rig: Rig) -> dict[str, tuple[float, float]]:
 
 
 def test_alternatives_differ_the_best_first_and_each_is_better_at_something() -> None:
-    found = alternatives(rig_of(ROW), 3, QUICK)
+    text = ROW + "place {\n  weigh bare deck 200 %\n  weigh behind 50 %\n  weigh front lines 3000 %\n}\n"
+    found = alternatives(rig_of(text), 3, QUICK)
     assert len(found) > 1
     assert [each.objective.cost for each in found] == sorted(each.objective.cost for each in found)
     assert len({tuple(spots(each.rig).values()) for each in found}) == len(found)
@@ -37,7 +38,7 @@ def test_alternatives_differ_the_best_first_and_each_is_better_at_something() ->
     for each in found[1:]:
         for better in each.better_at:
             assert _counted(found[0], better.term) - _counted(each, better.term) == better.less > 0
-    assert found == alternatives(rig_of(ROW), 3, QUICK)
+    assert found == alternatives(rig_of(text), 3, QUICK)
 
 
 def _counted(each: Alternative, name: str) -> int:

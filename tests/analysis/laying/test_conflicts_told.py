@@ -123,7 +123,7 @@ def test_the_least_larger_decks(text: str, least: list[tuple[int, int]], proved:
         (
             STRAIGHT + FLAT + "".join(map(pedal, MANY[:3])) + row(*MANY[:3]) + deck(400, 120) + "leads {\n  audio plug straight\n}\n",
             "leads {\n  audio plug flat\n}\n",
-            "state 'flat' in place of 'straight' at 'a0.in', 'a0.out', 'a1.in', 'a2.in' and 'a2.out' (tried",
+            "state 'flat' in place of 'straight' at 'a0.in', 'a0.out', 'a1.in', 'a1.out', 'a2.in' and 'a2.out' (tried",
         ),
     ],
 )  # fmt: skip

@@ -8,7 +8,7 @@ from cases import ROOT, results
 
 from laying.deck_rules import of_places, told
 from rigc.analysis.laying.chosen_places import with_chosen_places
-from rigc.analysis.laying.objective import objective
+from rigc.analysis.laying.objective import Objective, objective
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.results import Results
 from rigc.model.rig import Rig
@@ -37,16 +37,22 @@ def test_chosen_places_cost_no_more(board: str) -> None:
     laid, findings = with_chosen_places(hand.replace(places={}))
     assert not findings
     assert not of_places(laid, hand)
-    assert _cost(laid) <= _cost(hand)
+    assert _cost(laid).cost <= _cost(hand).cost
+    for term in ("audio leads", "beside treadle"):
+        assert _counted(laid, term) <= _counted(hand, term)
 
 
 def _by_hand(board: str) -> Rig:
     return results(ROOT / "tests" / "laid_by_hand" / f"{board}.rig").rig
 
 
-def _cost(rig: Rig) -> int:
+def _counted(rig: Rig, name: str) -> int:
+    return sum(term.counted for term in _cost(rig).terms if term.name == name)
+
+
+def _cost(rig: Rig) -> Objective:
     """With all places as if they were chosen, so that the same counts."""
     chosen = rig.replace(places={name: place.replace(chosen=True) for name, place in rig.places.items()})
     found = objective(chosen, Results(chosen).get(Leads))
     assert found is not None
-    return found.cost
+    return found

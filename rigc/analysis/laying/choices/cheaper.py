@@ -26,14 +26,14 @@ _TRIED = 12  # places on each that look cheapest are judged in full
 
 
 def cheaper(made: Eased, steps: int, watch: Watch | None = None) -> Eased:
-    """Never one that costs more; all is laid anew with half as many steps where another side is chosen, and with so many for other plugs."""
+    """Never one that costs more; all is laid anew, with so many steps, for other plugs alone."""
     if made.found.hard or made.found.stopped:
         return made
-    best = _on_other_sides(made, steps, watch)
+    best = _on_other_sides(made)
     return best if best.plugs or best.found.stopped else _with_other_plugs(best, steps, watch)
 
 
-def _on_other_sides(made: Eased, steps: int, watch: Watch | None) -> Eased:
+def _on_other_sides(made: Eased) -> Eased:
     task, best = made.task, made
     plugged = {each.thing for each in handled(task.rig, Results(task.rig).get(Leads))}
     things = {thing.name: thing for thing in task.things}
@@ -49,12 +49,7 @@ def _on_other_sides(made: Eased, steps: int, watch: Watch | None) -> Eased:
         found = _moved(other, begun(other.board, best.task.board, best.found.at), number)
         if found is not None and found.rank < best.found.rank:
             best = best.replace(task=other, found=found.replace(steps=best.found.steps), sides=tuple(sides.items()))
-    if best is made:
-        return made
-    again = KNOWN.search(best.task.board, steps // 2, watch=watch)
-    kept = min(best.found, again, key=lambda each: each.rank)
-    told: Eased = best.replace(found=kept.replace(stopped=again.stopped))
-    return told
+    return best
 
 
 def _moved(task: Task, at: tuple[At, ...], item: int) -> Found | None:

@@ -45,10 +45,10 @@ SOME = 9  # so few things
 _REFILL_SOME = 70  # steps of taking out and putting back of a few things, for the square of their number
 _NEAR = 108  # of a hundred that the best layout costs: of one that is begun anew and costs no more the sides are tried
 _REFILL, _AFRESH = 4_000, 12_000  # steps of taking out and putting back: of the best layout, of one that is begun anew,
-_LONG, _LONG_EACH = 7_000, 350  # and of the best one of many things: so many at most, and as many for each
-_SEVERAL = 4  # other ways of many things,
-_SEVERAL_TAKE = 4_000  # about so many steps for all,
-_A_LITTLE = 600  # for each when it is bettered
+_LONG, _LONG_EACH = 10_000, 500  # and of the best one of many things: so many at most, and as many for each
+_SEVERAL = 45  # things are begun with in all, of many things in two ways or more, which are compared,
+_BEGUN = 3_000  # each when it was bettered for so many steps, because after fewer the best of them does not show,
+_STANDS, _STANDS_AGAIN = 5_000, 2_000  # steps in which the first must stand, or there is little room; each other
 _SETTLE_EACH = 75  # shifts of many things at most, for each of them
 _SHARE = 4  # of what each of many things costs, a worse layout may cost that part more at first
 _COOL = 5_000  # what a worse layout may cost more at its end
@@ -109,12 +109,15 @@ class _Search:
                 self.effort, patience = self.effort + patience, 0
             if many and number and not self.best.hard and not self._is_awry(number):
                 if number % 2 == 1:
-                    self._refilled(list(self.best.at), number, max(_REFILL, min(_LONG, _LONG_EACH * len(self.free))))
+                    self._refilled(list(self.best.at), number, self._long)
                     self._settle(self.best)
                 else:
                     self._of_several(number)
             elif number == 0:
-                self._round(first_layout(self.board), 0, self.length, _HOT, self.best)
+                if many and self.best.hard:
+                    self._of_several(0)
+                if self.best.hard or not many:
+                    self._round(first_layout(self.board), 0, self.length, _HOT, self.best)
             elif (
                 (place := number % each) < len(turns) and not self._has_to_fill(number) and self._at_best(*turns[place])
             ):
@@ -223,18 +226,27 @@ class _Search:
         return tuple(sorted(left.pop(dice.below(len(left))) for _ in range(-(-len(left) // 2))))
 
     def _of_several(self, number: int) -> None:
-        """All stand in several other ways, each of which is bettered a little, and then the best of these; of a full board in fewer."""
+        """All stand in several other ways, each of which is bettered, and then the best of these; of a full board in one."""
         best: Found | None = None
-        most = self.done + _SEVERAL_TAKE
-        for dice in range(number * _SEVERAL + 1, (number + 1) * _SEVERAL + 1):
-            here = self._filled(dice, None, _FILLED)
+        ways = max(2, _SEVERAL // len(self.free))
+        for dice in range(number * ways + 1, (number + 1) * ways + 1):
+            before = self.done
+            most = _FILLED if number else _STANDS if best is None else _STANDS_AGAIN
+            here = self._filled(dice, None, most)
+            slow = self.done - before > _STANDS
             if here is not None:
-                here = self._refilled(list(here.at), dice, _A_LITTLE) or here
+                here = self._refilled(list(here.at), dice, _BEGUN) or here
                 best = here if best is None or here.rank < best.rank else best
-            if self.done >= min(most, self.effort):
+            elif number == 0 and best is None:
+                return
+            if slow or self.done >= self.effort:
                 break
         if best is not None:
-            self._settle(self._refilled(list(best.at), number, _REFILL) or best)
+            self._settle(self._refilled(list(best.at), number, self._long) or best)
+
+    @property
+    def _long(self) -> int:
+        return max(_REFILL, min(_LONG, _LONG_EACH * len(self.free)))
 
     def _settle(self, found: Found) -> Found:
         """What is found, bettered by small shifts, if nothing is in the way in it."""
