@@ -23,7 +23,9 @@ ROOM = deck(400, 300, "clearance 60 mm", "drop 150 mm")
 def test_an_untouched_unit_hangs_where_that_costs_less(weight: int, under: bool) -> None:
     """On top it costs twice its width and depth, 240 mm; its two leads are longer by less than that if it hangs."""
     text = STOCK + pedal("marl") + block("unit", "fen", *BUFFER) + pedal("hedge") + ROOM
-    rig, told = laid(text + f"chain marl -> fen -> hedge\nplace {{\n  weigh on deck {weight} %\n  weigh behind 0 %\n}}\n")
+    rig, told = laid(
+        text + f"chain marl -> fen -> hedge\nplace {{\n  weigh on deck {weight} %\n  weigh behind 0 %\n}}\n"
+    )
     assert told == () and rig.places["fen"].under is under and clean(rig)
     found = objective(rig, Results(rig).get(Leads))
     assert found is not None
