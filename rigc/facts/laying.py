@@ -22,7 +22,7 @@ BESIDE_SHARE = Fact(
     "a millimetre that a foot on one thing lacks to a treadle beside it",
     "our choice; common practice, no source: what stands close beside a treadle gets stepped on",
 )
-BEHIND_SHARE = Fact(300, "%", "a millimetre before the rear edge behind a unit that no foot works", _OURS)
+BEHIND_SHARE = Fact(200, "%", "a millimetre before the rear edge behind a unit that no foot works", _OURS)
 AT_HAND_SHARE = Fact(300, "%", "a millimetre beyond a hand's reach from an edge to what it plugs in at a show", _REACH)
 UNBALANCED_SHARE = Fact(
     1000, "%", "a millimetre that the board balances outside its feet, where a mass is missing", _OURS
