@@ -53,7 +53,11 @@ def numbers(made: Compiled) -> list[Any]:
     taps = sorted((name, each.outlets, each.volts, each.how) for name, each in get(PowerAssignment).taps.items())
     outlines, loads = get(Placement).outlines, get(PowerAssignment).loads
     routes = {mark: route.replace(chosen=False) for mark, route in get(CableRoutes).routes.items()}
-    return [leads, taps, loads, outlines, get(CableLengths).lengths, routes]
+    lengths = [
+        (mark, each.way, each.slack, each.shortest, each.longest, each.made, each.cutting, each.bought, each.lies)
+        for mark, each in get(CableLengths).lengths.items()
+    ]
+    return [leads, taps, loads, outlines, lengths, routes]
 
 
 def findings(made: Compiled) -> list[tuple[str, str, int]]:

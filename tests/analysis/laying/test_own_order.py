@@ -45,6 +45,12 @@ def test_the_same_layout_in_whatever_order_and_by_whatever_names(seed: int) -> N
         assert at_rest(other, again).at == tuple(rested.at[item] for item in items)
 
 
+def test_steps_that_a_beginning_took_end_the_search() -> None:
+    """Ten things, of which making all stand takes more steps than there are: a round after it takes none, and had no end."""
+    found = Known().search(dealt(6, 10), 300)
+    assert found.hard and found.steps < 3000
+
+
 @pytest.mark.parametrize("example", ["back-bedroom", "long-haul", "tide-line"])
 def test_the_order_of_a_real_board_is_its_own(example: str) -> None:
     """With all that a rig can say; and what its first layout costs is the same, too."""

@@ -301,7 +301,7 @@ class _Search:
                 here = found
                 self._keep(found)
             self._count(1)
-            if done == steps or self._is_enough():
+            if done >= steps or self._is_enough():
                 break
         return here
 
