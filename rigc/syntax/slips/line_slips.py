@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 
+from rigc.diagnostics.mend import Mend
 from rigc.diagnostics.near import nearest
 from rigc.diagnostics.wording import joined
 from rigc.syntax.mistake import Mistake, Wording
@@ -83,7 +84,6 @@ def as_it_reads(m: Mistake) -> Wording | None:
     found = (_that_read(m, phrases, small) if phrases != line else []) or _that_read(m, line, small)
     if not found:
         return None
-    start = m.line_start + len(m.code) - len(m.code.lstrip())
     if len(found) > _MOST_TOLD and (words := _one_word_each(line, found)):
         shown = [f"`{text}`" for text in found[:_MOST_NAMED]]
         return Wording(
@@ -91,10 +91,14 @@ def as_it_reads(m: Mistake) -> Wording | None:
             "the line is not read from here on",
             f"write {joined(shown, 'or')}",
         )
-    mends = tuple(
-        mend for text in found[:_MOST_TOLD] for mend in m.instead(start, start + len(code), text, f"write {text}")
-    )
+    mends = tuple(mend for text in found[:_MOST_TOLD] for mend in _in_its_place(m, text, f"write {text}"))
     return Wording(_message(m, line, found[0]), "the line is not read from here on", mends=mends)
+
+
+def _in_its_place(m: Mistake, text: str, words: str) -> tuple[Mend, ...]:
+    """The mend by which `text` stands in place of all that the line says, behind its indent and before its comment."""
+    start = m.line_start + len(m.code) - len(m.code.lstrip())
+    return m.instead(start, start + len(m.code.strip()), text, words)
 
 
 def _one_word_each(line: tuple[str, ...], found: list[str]) -> tuple[str, ...]:
@@ -331,9 +335,8 @@ def with_a_remark(m: Mistake) -> Wording | None:
             text = _text((*parts[:at], *parts[at + length :]))
             if m.reads(text):
                 said = " ".join(gone)
-                start = m.line_start + len(m.code) - len(m.code.lstrip())
                 whole = f"{text}  # {said}"
-                mends = m.instead(start, start + len(code), whole, f"make a comment of it: {whole}")
+                mends = _in_its_place(m, whole, f"make a comment of it: {whole}")
                 return Wording(f"'{said}' means nothing in this line", "the line is not read from here on", mends=mends)
     return None
 

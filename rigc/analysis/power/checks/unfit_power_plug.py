@@ -16,7 +16,7 @@ from rigc.analysis.feeds.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.feeds.power_tap import Tap, outlets_named
 from rigc.analysis.leads.lead_numbers import highest_adaptor
 from rigc.analysis.power.mends.other_feeds import moves, together
-from rigc.analysis.power.mends.same_cause import same_cause, whole_connectors
+from rigc.analysis.power.mends.same_cause import remaining, same_cause, whole_connectors
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import AddTo, Mend, Replace
 from rigc.diagnostics.wording import listed
@@ -53,8 +53,7 @@ def unfit_power_plug(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> It
     whole = whole_connectors(power, unfit)
     for feeds in whole:
         yield _whole_supply(rig, power, feeds)
-    told = {feed.unit for feeds in whole for feed in feeds}
-    for feeds in same_cause(each for each in unfit if each[0].unit not in told):
+    for feeds in same_cause(remaining(unfit, whole)):
         yield _told(rig, power, limits, feeds)
     for supply, taps in silent.items():
         yield _unknown(rig, supply, taps)

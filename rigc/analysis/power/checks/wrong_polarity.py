@@ -17,7 +17,7 @@ from rigc.analysis.feeds.power_tap import Tap, outlets_named
 from rigc.analysis.feeds.unit_needs import inlet_of
 from rigc.analysis.power.mends.feed_edits import restated, stated_feed
 from rigc.analysis.power.mends.other_feeds import moves
-from rigc.analysis.power.mends.same_cause import same_cause, whole_supplies
+from rigc.analysis.power.mends.same_cause import remaining, same_cause, whole_supplies
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import Delete, Edit, Mend
 from rigc.diagnostics.wording import listed
@@ -54,8 +54,7 @@ def wrong_polarity(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> Iter
     whole = whole_supplies(power, [(feed, pole) for feed, (pole, turned) in wrong if not turned])
     for feeds in whole:
         yield _whole_supply(rig, power, feeds)
-    told = {feed.unit for feeds in whole for feed in feeds}
-    for feeds in same_cause(each for each in wrong if each[0].unit not in told):
+    for feeds in same_cause(remaining(wrong, whole)):
         yield _told(rig, power, limits, feeds)
     for supply, taps in silent.items():
         yield _silent_supply(rig, power, supply, taps)

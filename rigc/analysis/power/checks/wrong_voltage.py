@@ -20,7 +20,7 @@ from rigc.analysis.feeds.unit_needs import needs_of
 from rigc.analysis.power.companies import shorted
 from rigc.analysis.power.mends.feed_edits import restated, stated_feed
 from rigc.analysis.power.mends.other_feeds import moves, switched, together
-from rigc.analysis.power.mends.same_cause import same_cause, whole_lines
+from rigc.analysis.power.mends.same_cause import remaining, same_cause, whole_lines
 from rigc.analysis.power.power_network import InletVolts, PowerNetwork
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
@@ -67,8 +67,7 @@ def wrong_voltage(rig: Rig, power: PowerAssignment, network: PowerNetwork, limit
     whole = whole_lines(power, wrong)
     for feeds in whole:
         yield _whole_line(rig, power, feeds)
-    told = {feed.unit for feeds in whole for feed in feeds}
-    for feeds in same_cause(each for each in wrong if each[0].unit not in told):
+    for feeds in same_cause(remaining(wrong, whole)):
         yield _told(rig, power, limits, feeds)
 
 

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Iterable, Sequence
+from collections.abc import Callable, Hashable, Iterable, Iterator, Sequence
+from typing import TypeVar
 
 from rigc.analysis.feeds.power_assignment import PowerAssignment, Supplied
 from rigc.analysis.feeds.power_tap import Tap
 from rigc.model.jacks import Port
+
+Reason = TypeVar("Reason", bound=Hashable)
 
 
 def same_cause(faults: Iterable[tuple[Supplied, Hashable]]) -> tuple[tuple[Supplied, ...], ...]:
@@ -31,6 +34,14 @@ def whole_supplies(power: PowerAssignment, faults: Sequence[tuple[Supplied, Hash
 def whole_connectors(power: PowerAssignment, faults: Sequence[tuple[Supplied, Hashable]]) -> list[tuple[Supplied, ...]]:
     """The same of all outlets of a supply that have the same connector."""
     return _wholly_wrong(power, faults, lambda tap: tap.connector)
+
+
+def remaining(
+    faults: Iterable[tuple[Supplied, Reason]], whole: Iterable[tuple[Supplied, ...]]
+) -> Iterator[tuple[Supplied, Reason]]:
+    """The faults without those of feeds for which a whole line or supply is to blame."""
+    told = {feed.unit for feeds in whole for feed in feeds}
+    return (fault for fault in faults if fault[0].unit not in told)
 
 
 def _wholly_wrong(
