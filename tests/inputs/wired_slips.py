@@ -283,4 +283,10 @@ IN_A_HURRY = (
         swap("output outl ts 1 kohm left 60", "output main ts 1 kohm left 60"),
         WIRED,
     ),
+    Slip(
+        "520-insulated-outlets",
+        "outlets that are insulated, where they are isolated",
+        swap("200 mA isolated", "200 mA insulated"),
+        WIRED,
+    ),
 )

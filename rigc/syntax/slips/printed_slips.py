@@ -114,6 +114,7 @@ _WRITTEN: tuple[tuple[str, str, _Made], ...] = (
     ("tails", r"\b(?:on|yes)\b", "wanted"),
     ("feet", r"\b(?:off|away)\b", "removed"),
     ("feet", r"\b(?:on|yes|rubber)\b", "stay"),
+    ("outlet", r"(?<!\bcommon )\b(?:insulated|floating|galvanic(?:ally isolated)?)\b", "isolated"),
     ("outlet", r"\b(?:not isolated|non-isolated|unisolated|daisy-chain(?:ed)?|shared)\b", "common chain"),
     ("outlet", r"(?<=outlet )[ \t]*(\d+)[ \t]*[x×][ \t]+", lambda found: f"o1..o{found[1]} " if int(found[1]) <= _MOST_OUTLETS else found[0]),
     ("outlet", rf"(?<=[ \t])({_N})[ \t]*/[ \t]*({_N})[ \t]*V[ \t]*(dc|ac)[ \t]+({_N}[ \t]*m?A)", r"\1 V \3 \4 or \2 V \3 \4"),
