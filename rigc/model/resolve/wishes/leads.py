@@ -33,7 +33,7 @@ class Leads:
         self.ports = ports
         self.connections = connections
         self.marks: dict[str, Word] = {}
-        self.leads: list[LeadFacts] = []
+        self.leads: dict[tuple[Port, Port], LeadFacts] = {}
         self.loose: list[LooseLead] = []
         self.adaptors: list[Adaptor] = []
         self.lists: dict[str, list[Any]] = {k: [] for k in ("retired", "ties", "lanes", "cables", "plugs", "cutting")}
@@ -50,13 +50,14 @@ class Leads:
             elif isinstance(node, nodes.Adaptor):
                 self._adaptor(node, power)
         loose = [each for each in self.loose if not {each.start.thing, each.end.thing} & broken]
-        claimed = {(lead.start, lead.end) for lead in self.leads}
-        free = tuple(joint for ends, joint in self.connections.items() if ends not in claimed)
+        free = tuple(joint for ends, joint in self.connections.items() if ends not in self.leads)
         for finding in tuple(told(loose, Joints(self.ports.things, self.connections, free, power), self.context)):
             self.context.report(finding)
         for node in items:
             self._other(node)
-        return LeadWishes(tuple(self.leads), tuple(self.adaptors), **{k: tuple(v) for k, v in self.lists.items()})
+        return LeadWishes(
+            tuple(self.leads.values()), tuple(self.adaptors), **{k: tuple(v) for k, v in self.lists.items()}
+        )
 
     def _take(self, mark: Word) -> bool:
         if mark.text in self.marks:
@@ -91,30 +92,28 @@ class Leads:
             ]
             plugs = (found[0], found[1]) if found[0] and found[1] else None
         cable = self.context.scopes["cable"].find(node.cable, (), "a cable") if node.cable else None
-        self.leads.append(
-            LeadFacts(
-                node.mark.text,
-                start,
-                end,
-                plugs,
-                cable,
-                node.run.text if node.run else None,
-                self.context.amount(node.slack.amount, SLACK) if node.slack else None,
-                self.context.amount(node.made.length, LEAD) if node.made else None,
-                node.made is not None and node.made.how.text == "premade",
-                node.made.revision.value if node.made and node.made.revision else "",
-                node.span,
-                node.mark.span,
-                (node.start.span, node.end.span),
-                (node.plugs.first.span, node.plugs.second.span) if node.plugs is not None else (),
-                node.cable.span if node.cable is not None else None,
-                tuple(self.context.shared_values(OFFSET, *node.through.lines)) if node.through else (),
-            )
+        self.leads[start, end] = LeadFacts(
+            node.mark.text,
+            start,
+            end,
+            plugs,
+            cable,
+            node.run.text if node.run else None,
+            self.context.amount(node.slack.amount, SLACK) if node.slack else None,
+            self.context.amount(node.made.length, LEAD) if node.made else None,
+            node.made is not None and node.made.how.text == "premade",
+            node.made.revision.value if node.made and node.made.revision else "",
+            node.span,
+            node.mark.span,
+            (node.start.span, node.end.span),
+            (node.plugs.first.span, node.plugs.second.span) if node.plugs is not None else (),
+            node.cable.span if node.cable is not None else None,
+            tuple(self.context.shared_values(OFFSET, *node.through.lines)) if node.through else (),
         )
 
     def _again(self, node: nodes.Lead, start: Port, end: Port) -> bool:
         """Whether another number is stated between these jacks: a finding then, for one lead goes there."""
-        first = next((lead for lead in self.leads if (lead.start, lead.end) == (start, end)), None)
+        first = self.leads.get((start, end))
         if first is None:
             return False
         mends = tuple(

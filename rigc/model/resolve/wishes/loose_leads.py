@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from bisect import bisect_left
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from functools import cached_property
+from typing import TypeVar
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.diagnostics.mend import Mend, Replace
@@ -16,6 +20,9 @@ from rigc.record import Record
 from rigc.source import Span
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Node, Word
+
+Each = TypeVar("Each")
+Name = TypeVar("Name", str, int)
 
 
 class LooseLead(Record):
@@ -37,58 +44,85 @@ class Joints(Record):
     free: Sequence[Connection]
     power: PowerWishes
 
+    @cached_property
+    def begun(self) -> Mapping[str, Sequence[Connection]]:
+        """Those of `free` by the thing at which they begin."""
+        return _by(self.free, lambda joint: (joint.start.thing,))
+
+    @cached_property
+    def ended(self) -> Mapping[str, Sequence[Connection]]:
+        """Those of `free` by the thing at which they end."""
+        return _by(self.free, lambda joint: (joint.end.thing,))
+
+    @cached_property
+    def feeding(self) -> Mapping[str, Sequence[Feed]]:
+        """The power statements by the units that they name."""
+        return _by(self.power.feeds, lambda feed: feed.units)
+
+
+def _by(items: Iterable[Each], names: Callable[[Each], Iterable[Name]]) -> Mapping[Name, Sequence[Each]]:
+    found: dict[Name, list[Each]] = {}
+    for each in items:
+        for name in names(each):
+            found.setdefault(name, []).append(each)
+    return found
+
 
 def told(loose: Sequence[LooseLead], joints: Joints, context: Context) -> Iterator[Diagnostic]:
     """The findings, in the order of the leads; none of a lead of what stands in a statement that is wrong and told."""
-    spoiled = _spoiled(context)
-    left = [each for each in loose if not {each.start.thing, each.end.thing} & spoiled]
-    fed = [each for each in left if each.carries == "power"]
-    sounding = [each for each in left if each.carries == "audio"]
-    gone: list[LooseLead] = []
+    spoiled = _spoiled(context) if loose else frozenset()
+    left = {each.mark: each for each in loose if not {each.start.thing, each.end.thing} & spoiled}
+    if not left:
+        return
+
+    def take(leads: Iterable[LooseLead]) -> None:
+        for each in leads:
+            left.pop(each.mark, None)
+
+    fed = _carrying("power", left.values())
+    sounding = _carrying("audio", left.values())
     if len(fed) > 1 and not joints.power.feeds and not joints.power.others:
-        gone += fed
+        take(fed)
         yield _all(fed, "no power statement says what feeds what", f"power {{ {_feed(fed[0])} ... }}")
     if len(sounding) > 1 and not any(each.signal == "audio" for each in joints.connections.values()):
-        gone += sounding
+        take(sounding)
         first = sounding[0]
         yield _all(sounding, "no chain is stated", f"chain {first.start.thing} -> {first.end.thing} -> ...")
-    for chain in context.of(nodes.Chain):
-        right = _right_sides(chain, [each for each in left if each not in gone], joints)
-        gone += [each for each, _ in right]
-        if right:
-            yield _mono(right)
-    for joint in joints.free:
-        sides = [each for each in joints.free if each.span == joint.span] if joint.stereo else [joint]
-        ways = [_by_way_of(side, [each for each in left if each not in gone]) for side in sides]
-        elsewhere = {port.thing for each in joints.free if each not in sides for port in (each.start, each.end)}
-        passed = {tuple(lead.end.thing for lead in way) for way in ways}
-        if len(passed) == 1 and ways[0] and not elsewhere & {lead.end.thing for lead in ways[0][:-1]}:
-            gone += [lead for way in ways for lead in way]
-            yield _left_out(joint, ways)
-    for feed in joints.power.feeds:
-        moved = [each for each in left if each not in gone and _moved(each, feed)]
-        if len(moved) > 1:
-            gone += moved
-            yield _other_outlet(moved, feed)
-    turned = _exchanged([each for each in left if each not in gone and each.carries == "power"], joints.power.feeds)
+    for right in _right_sides(context.of(nodes.Chain), left.values(), joints):
+        take(lead for lead, _ in right)
+        yield _mono(right)
+    for joint, ways in _detours(left, joints.free):
+        take(lead for way in ways for lead in way)
+        yield _left_out(joint, ways)
+    for moved, feed in _moved_together(_carrying("power", left.values()), joints.power.feeds):
+        take(moved)
+        yield _other_outlet(moved, feed)
+    turned = _exchanged(_carrying("power", left.values()), joints.feeding)
     if turned:
-        gone += [lead for lead, _ in turned]
+        take(lead for lead, _ in turned)
         yield _other_outlets(turned)
-    for leads, joined_so in _tangles([each for each in left if each not in gone and each.carries == "audio"], joints):
-        gone += leads
+    for leads, joined_so in _tangles(_carrying("audio", left.values()), joints):
+        take(leads)
         yield _otherwise(leads, joined_so)
-    for each in left:
-        if each not in gone:
-            yield _one(each, joints)
+    for each in left.values():
+        yield _one(each, joints)
+
+
+def _carrying(what: str, leads: Iterable[LooseLead]) -> list[LooseLead]:
+    return [each for each in leads if each.carries == what]
 
 
 def _spoiled(context: Context) -> frozenset[str]:
     """The names in statements of chains, loops, control, MIDI and power in which something is wrong: what they join is not known."""
     wrong = [finding.span for finding in context.findings if finding.span is not None]
     wrong += [label.span for finding in context.findings for label in finding.also]
+    starts = {
+        source: sorted(at.start for at in found) for source, found in _by(wrong, lambda at: (id(at.source),)).items()
+    }
     names: set[str] = set()
     for node in _joining(context):
-        if any(at.source is node.span.source and node.span.start <= at.start < node.span.end for at in wrong):
+        told_of = starts.get(id(node.span.source), [])
+        if bisect_left(told_of, node.span.start) < bisect_left(told_of, node.span.end):
             words = node.units if isinstance(node, nodes.Feed) else _words(node)
             names.update(word.text for word in words)
     return frozenset(names)
@@ -126,16 +160,24 @@ def _all(leads: list[LooseLead], lacking: str, example: str) -> Diagnostic:
     )
 
 
-def _right_sides(chain: nodes.Chain, leads: Iterable[LooseLead], joints: Joints) -> list[tuple[LooseLead, Word]]:
-    """The leads between the right sides of two stereo pairs that a `->` of the chain joins by their left sides; each with its arrow."""
-    arrows = {hop.stop.span: hop.link for hop in chain.path.hops if hop.link.text == "->"}
-    found = []
+def _right_sides(
+    chains: Iterable[nodes.Chain], leads: Iterable[LooseLead], joints: Joints
+) -> list[list[tuple[LooseLead, Word]]]:
+    """The leads between the right sides of two stereo pairs that a `->` of a chain joins by their left sides; each with its arrow, by chains."""
+    arrows = {
+        hop.stop.span: (at, hop.link)
+        for at, chain in enumerate(chains)
+        for hop in chain.path.hops
+        if hop.link.text == "->"
+    }
+    found: dict[int, list[tuple[LooseLead, Word]]] = {}
     for lead in leads:
         start, end = _left_of(joints.things, lead.start), _left_of(joints.things, lead.end)
         mono = None if start is None or end is None else joints.connections.get((start, end))
         if mono is not None and not mono.stereo and mono.span in arrows:
-            found.append((lead, arrows[mono.span]))
-    return found
+            at, arrow = arrows[mono.span]
+            found.setdefault(at, []).append((lead, arrow))
+    return [found[at] for at in sorted(found)]
 
 
 def _left_of(things: Mapping[str, AnyThing], right: Port) -> Port | None:
@@ -160,17 +202,46 @@ def _mono(right: list[tuple[LooseLead, Word]]) -> Diagnostic:
     )
 
 
-def _by_way_of(joint: Connection, leads: Sequence[LooseLead]) -> list[LooseLead]:
-    """The leads, two or more, that go from where a chain's connection begins to where it ends, by way of things that the chain leaves out."""
-    if joint.signal != "audio":
-        return []
-    way = [lead for lead in leads if lead.start == joint.start][:1]
+def _detours(
+    left: Mapping[str, LooseLead], free: Sequence[Connection]
+) -> Iterator[tuple[Connection, list[list[LooseLead]]]]:
+    """The hops of chains that leave out what leads, two or more, go by way of; with these, for the one or both sides.
+
+    `left` is read again for each hop: what a hop has taken is no way of another.
+    """
+    begun = _by(left.values(), lambda lead: (lead.start.thing,))
+    hops: dict[Span, list[Connection]] = {}
+    touching: Counter[str] = Counter()
+    for joint in free:
+        hops.setdefault(joint.span, []).append(joint)
+        touching.update({joint.start.thing, joint.end.thing})
+    for joint in free:
+        if joint.signal != "audio" or joint.start.thing not in begun:
+            continue
+        sides = hops[joint.span] if joint.stereo else [joint]
+        ways = [_by_way_of(side, begun, left) for side in sides]
+        mine = Counter(thing for side in sides for thing in {side.start.thing, side.end.thing})
+        passed = {tuple(lead.end.thing for lead in way) for way in ways}
+        between = {lead.end.thing for lead in ways[0][:-1]}
+        if len(passed) == 1 and ways[0] and all(touching[thing] == mine[thing] for thing in between):
+            yield joint, ways
+
+
+def _by_way_of(
+    joint: Connection, begun: Mapping[str, Sequence[LooseLead]], left: Mapping[str, LooseLead]
+) -> list[LooseLead]:
+    """The leads, two or more, that go from where a chain's connection begins to where it ends; none where they part or end elsewhere."""
+
+    def on(thing: str) -> list[LooseLead]:
+        return [lead for lead in begun.get(thing, ()) if lead.mark in left]
+
+    way = [lead for lead in on(joint.start.thing) if lead.start == joint.start][:1]
     while way and way[-1].end != joint.end:
-        on = [lead for lead in leads if lead.start.thing == way[-1].end.thing and lead not in way]
-        last = [lead for lead in on if lead.end == joint.end]
-        if len(last or on) != 1:
+        after = [lead for lead in on(way[-1].end.thing) if lead not in way]
+        last = [lead for lead in after if lead.end == joint.end]
+        if len(last or after) != 1:
             return []
-        way += last or on
+        way += last or after
     return way if len(way) > 1 else []
 
 
@@ -195,8 +266,20 @@ def _left_out(joint: Connection, ways: Sequence[Sequence[LooseLead]]) -> Diagnos
 
 def _moved(lead: LooseLead, feed: Feed) -> bool:
     """Whether a lead from one outlet goes to a unit that this statement feeds from another one."""
-    fed = lead.carries == "power" and lead.end.thing in feed.units
-    return fed and len(feed.outlets) == 1 and lead.start not in feed.outlets
+    return lead.end.thing in feed.units and len(feed.outlets) == 1 and lead.start not in feed.outlets
+
+
+def _moved_together(leads: Sequence[LooseLead], feeds: Iterable[Feed]) -> Iterator[tuple[list[LooseLead], Feed]]:
+    """The leads, two or more, of units that one statement feeds from another outlet than these begin at."""
+    ending = _by(leads, lambda lead: (lead.end.thing,))
+    gone = set[str]()
+    for feed in feeds:
+        moved = [
+            lead for unit in feed.units for lead in ending.get(unit, ()) if lead.mark not in gone and _moved(lead, feed)
+        ]
+        if len(moved) > 1:
+            gone.update(lead.mark for lead in moved)
+            yield moved, feed
 
 
 def _other_outlet(leads: Sequence[LooseLead], feed: Feed) -> Diagnostic:
@@ -215,9 +298,9 @@ def _other_outlet(leads: Sequence[LooseLead], feed: Feed) -> Diagnostic:
     )
 
 
-def _exchanged(leads: Sequence[LooseLead], feeds: Iterable[Feed]) -> list[tuple[LooseLead, Feed]]:
+def _exchanged(leads: Sequence[LooseLead], feeding: Mapping[str, Sequence[Feed]]) -> list[tuple[LooseLead, Feed]]:
     """The leads, two or more, of units that the power block feeds each from an outlet at which another one of them begins."""
-    found = [(lead, feed) for lead in leads for feed in feeds if _moved(lead, feed)]
+    found = [(lead, feed) for lead in leads for feed in feeding.get(lead.end.thing, ()) if _moved(lead, feed)]
     while True:
         starts = {lead.start for lead, _ in found}
         among = [(lead, feed) for lead, feed in found if feed.outlets[0] in starts]
@@ -249,26 +332,33 @@ def _tangles(leads: Sequence[LooseLead], joints: Joints) -> Iterator[tuple[list[
     """
     free = [each for each in joints.free if each.signal == "audio"]
     hosts = {name for name, thing in joints.things.items() if thing.loops}
-    ways: list[tuple[Port, Port]] = [
-        *((each.start, each.end) for each in leads),
-        *((each.start, each.end) for each in free),
-    ]
-
-    def together(one: int, other: int) -> bool:
-        (start, end), (begin, stop) = ways[one], ways[other]
-        if (one < len(leads)) != (other < len(leads)):
-            return start == begin or end == stop
-        between = {end.thing} & {begin.thing} | {start.thing} & {stop.thing}
-        return bool(between - hosts)
-
-    left = set(range(len(ways)))
-    while left:
-        group, edge = set[int](), [min(left)]
+    ways: list[LooseLead | Connection] = [*leads, *free]
+    of_port: dict[tuple[str, Port], list[int]] = {}
+    of_thing: dict[tuple[bool, str], list[int]] = {}
+    for at, way in enumerate(ways):
+        of_port.setdefault(("start", way.start), []).append(at)
+        of_port.setdefault(("end", way.end), []).append(at)
+        for name in {way.start.thing, way.end.thing} - hosts:
+            of_thing.setdefault((at < len(leads), name), []).append(at)
+    knots = [at for at in of_port.values() if at[0] < len(leads) <= at[-1]]
+    for (_, name), members in of_thing.items():
+        if any(ways[at].start.thing == name for at in members) and any(ways[at].end.thing == name for at in members):
+            knots.append(members)
+    knotted: dict[int, list[list[int]]] = {}
+    for knot in knots:
+        for at in knot:
+            knotted.setdefault(at, []).append(knot)
+    seen = set[int]()
+    for first in range(len(leads)):
+        group, edge = list[int](), [first]
         while edge:
             at = edge.pop()
-            group.add(at)
-            edge += [other for other in left - group if other not in edge and together(at, other)]
-        left -= group
+            if at not in seen:
+                seen.add(at)
+                group.append(at)
+                for knot in knotted.pop(at, ()):
+                    edge += knot
+                    knot.clear()
         mine = [leads[at] for at in sorted(group) if at < len(leads)]
         theirs = [free[at - len(leads)] for at in sorted(group) if at >= len(leads)]
         if len(mine) > 1 and len(mine) == len(theirs):
@@ -349,8 +439,8 @@ def _one(lead: LooseLead, joints: Joints) -> Diagnostic:
     also: tuple[Label, ...] = ()
     mends: tuple[Mend, ...] = ()
     turned = joints.connections.get((lead.end, lead.start))
-    feed = next((each for each in joints.power.feeds if lead.end.thing in each.units), None)
-    instead = _instead(lead, joints.free)
+    feed = next(iter(joints.feeding.get(lead.end.thing, ())), None)
+    instead = _instead(lead, joints)
     if turned is not None:
         also = (Label(turned.span, "joined the other way round"),)
         help = ""
@@ -381,15 +471,16 @@ def _one(lead: LooseLead, joints: Joints) -> Diagnostic:
     )
 
 
-def _instead(lead: LooseLead, free: Collection[Connection]) -> Connection | None:
+def _instead(lead: LooseLead, joints: Joints) -> Connection | None:
     """The one connection that lacks a lead and that this one may be meant to be: between the same things, else at one of its jacks."""
-    alike = [each for each in free if (each.start.thing, each.end.thing) == (lead.start.thing, lead.end.thing)]
+    begun, ended = joints.begun.get(lead.start.thing, ()), joints.ended.get(lead.end.thing, ())
+    alike = [each for each in begun if each.end.thing == lead.end.thing]
     for fitting in (
         [each for each in alike if each.start == lead.start],
         [each for each in alike if each.end == lead.end],
         alike,
-        [each for each in free if each.start == lead.start],
-        [each for each in free if each.end == lead.end],
+        [each for each in begun if each.start == lead.start],
+        [each for each in ended if each.end == lead.end],
     ):
         if fitting:
             return fitting[0] if len(fitting) == 1 else None
