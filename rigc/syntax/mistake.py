@@ -8,6 +8,7 @@ from collections.abc import Callable
 from rigc.diagnostics.mend import Mend, Replace
 from rigc.record import Record
 from rigc.source import Span
+from rigc.syntax.lines_tried import LinesTried
 
 
 class Wording(Record):
@@ -31,8 +32,7 @@ class Mistake(Record):
 
     `literals` are the grammar's words and signs by terminal, in its order; `blocks()` gives for each block the words
     that begin its statements, for the top level under an empty text. `block` is the block that was being read, or empty.
-    `text` is the piece that was being read and `at` the offset in it. `reads_in` tells whether a line reads in a block (at the top level under
-    an empty text); it answers nothing when it was asked too often in one file.
+    `text` is the piece that was being read and `at` the offset in it. `tries` tells whether other lines would read.
     """
 
     span: Span
@@ -43,11 +43,11 @@ class Mistake(Record):
     block: str
     text: str
     at: int
-    reads_in: Callable[[str, str], bool | None] = lambda _block, _line: None
+    tries: LinesTried
 
     def reads(self, line: str) -> bool:
         """Whether this line would read where the mistake is."""
-        return bool(self.reads_in(self.block, line))
+        return bool(self.tries.reads(self.block, line))
 
     @property
     def sign(self) -> str:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.source import Source, Span
 from rigc.syntax.automaton import Automaton
+from rigc.syntax.lines_tried import Sought
 from rigc.syntax.nodes import File
 from rigc.syntax.parsed import Lent, Parsed
 from rigc.syntax.reparsed import reparsed
@@ -21,11 +22,13 @@ if TYPE_CHECKING:
 
 
 class Grammar:
-    """The grammar, ready to parse with; its tables are loaded (`tables`) when something can't be read, or is asked of them."""
+    """The grammar, ready to parse with; its tables are loaded (`tables`) when something can't be read, or is asked of them. `sought` is kept of
+    lines that could not be read."""
 
     def __init__(self, automaton: Automaton, tables: Callable[[], Tables]) -> None:
         self.automaton = automaton
         self._load = tables
+        self.sought: Sought = {}
 
     @cached_property
     def tables(self) -> Tables:

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 from rigc.diagnostics.diagnostic import Diagnostic
 from rigc.source import Source, Span
 from rigc.syntax import mistakes
 from rigc.syntax.chunks import chunks
 from rigc.syntax.each_slip_once import each_slip_once
 from rigc.syntax.headless import Piece, without_heads
+from rigc.syntax.lines_tried import LinesTried
 from rigc.syntax.mistake import Mistake
 from rigc.syntax.nodes import File, Node
 from rigc.syntax.parse import Grammar, HoldsMistake, read_file, whole_lines
@@ -21,8 +20,6 @@ from rigc.syntax.slips.odd_signs import Looked
 
 MOST_MISTAKES = 200
 """So many of a file are told."""
-MOST_LINES_TRIED = 20_000
-"""Readings of single lines by which it is sought what the lines of one file that can't be read were to be."""
 
 
 def piecewise(
@@ -30,18 +27,14 @@ def piecewise(
 ) -> Parsed:
     """Each statement or block by itself, with `more` that was found of the text; what `near` holds, which was read from a text much like
     this one, is not read again."""
-    unchanged = Unchanged(near.file, source) if near is not None and not near.findings else None
+    unchanged = Unchanged(near, source) if near is not None else None
 
-    left = MOST_LINES_TRIED
-
-    def reads(block: str, line: str) -> bool | None:
-        nonlocal left
-        left -= 1
-        if left < 0:
-            return None
+    def reads(block: str, line: str) -> bool:
         closing = "}\n" if block else ""
         text = f"{mistakes.BLOCK_OPENERS.get(block, '')}\n{line}\n{closing}"
         return grammar.automaton.read(text, source, 0) is not None
+
+    tries = LinesTried(reads, grammar.sought)
 
     def read(text: str, base: int) -> File | Stop:
         known = None if unchanged is None else unchanged.alone_in(text, base)
@@ -50,7 +43,7 @@ def piecewise(
         try:
             return read_file(grammar, source, text, base)
         except HoldsMistake:
-            return _stop(grammar, source, base, text, reads)
+            return _stop(grammar, source, base, text, tries)
 
     statements: list[Node] = []
     pieces: list[Piece] = []
@@ -80,11 +73,11 @@ def _lies_in(span: Span | None, skipped: list[Span]) -> bool:
     return span is not None and any(each.start <= span.start < each.end for each in skipped)
 
 
-def _stop(grammar: Grammar, source: Source, base: int, text: str, reads: Callable[[str, str], bool | None]) -> Stop:
+def _stop(grammar: Grammar, source: Source, base: int, text: str, tries: LinesTried) -> Stop:
     tables = grammar.tables
     found = tables.stopped(text, whole_lines(text))
     at, kind, expected = found.at, found.kind, found.expected
     span = Span(source, base + at, base + at + found.length)
     return Stop(
-        at, lambda block: Mistake(span, kind, expected, tables.literals, lambda: tables.heads, block, text, at, reads)
+        at, lambda block: Mistake(span, kind, expected, tables.literals, lambda: tables.heads, block, text, at, tries)
     )

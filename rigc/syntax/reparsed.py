@@ -4,12 +4,14 @@ where they stand now."""
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Callable
 from typing import Any
 
 from rigc.record import Record
 from rigc.source import InCommon, Source, Span
 from rigc.syntax.nodes import File, Node, Word
+from rigc.syntax.parsed import Parsed
 
 _BLANK = re.compile(r"(?:\s|#[^\n]*)*")
 Read = Callable[[str, int], File]
@@ -41,12 +43,17 @@ def _read(text: str, begin: int, end: int, read: Read) -> tuple[Node, ...]:
 
 
 class Unchanged:
-    """The statements of a file that was read before, by where they stand in its text after a change."""
+    """The statements of a file that was read before, by where they stand in its text after a change; none of which something was passed over."""
 
-    def __init__(self, before: File, source: Source) -> None:
-        self._source, self._before = source, before.span.source.text
+    def __init__(self, before: Parsed, source: Source) -> None:
+        self._source, self._before = source, before.file.span.source.text
         self._common = InCommon(self._before, source.text)
-        self._by_start: dict[int, Any] = {each.span.start: each for each in before.statements}
+        skipped = sorted(each.start for each in before.skipped)
+        self._by_start: dict[int, Any] = {
+            each.span.start: each
+            for each in before.file.statements
+            if bisect_left(skipped, each.span.start) == bisect_left(skipped, each.span.end)
+        }
 
     def alone_in(self, text: str, base: int) -> Node | None:
         """The statement that is all there is, remarks apart, in a stretch of whole lines that the change did not touch; None otherwise."""

@@ -91,4 +91,4 @@ def _settled(told: Wording, m: Mistake) -> bool:
         if not 0 <= start <= end <= len(line) or "\n" in edit.text:
             return True
         line = f"{line[:start]}{edit.text}{line[end:]}"
-    return m.reads_in(m.block, line) is not False
+    return m.tries.reads(m.block, line) is not False

@@ -69,6 +69,31 @@ def test_what_is_kept_is_what_is_read(board: str, seed: int) -> None:
     assert places(quick.skipped, source) == places(whole.skipped, source)
 
 
+@pytest.mark.parametrize("board", BOARDS)
+def test_what_is_kept_of_a_text_with_mistakes_is_what_is_read(board: str) -> None:
+    dice = random.Random(board)
+    text = (ROOT / "examples" / board / "board.rig").read_text("utf-8")
+    near = parse(Source("board.rig", text), GRAMMAR)
+    for _ in range(20):
+        text = changed(text, dice)
+        source = Source("board.rig", text)
+        quick, whole = parse(source, GRAMMAR, near), parse(source, GRAMMAR)
+        assert places(quick.file, source) == places(whole.file, source)
+        assert quick.findings == whole.findings
+        assert places(quick.skipped, source) == places(whole.skipped, source)
+        near = quick
+
+
+def test_a_block_of_which_a_line_was_passed_over_is_read_again() -> None:
+    """Kept without its mistake it would be taken for whole."""
+    text = "unit tern {\n  mass 400 g\n  colour green\n}\nunit fen {\n  mass 420 g\n}\n"
+    near = parse(Source("a.rig", text), GRAMMAR)
+    source = Source("a.rig", text.replace("420", "1420"))
+    (mistake,) = parse(source, GRAMMAR, near).findings
+    assert mistake.span is not None
+    assert mistake.span.text == "colour"
+
+
 def test_only_the_statement_that_changed_is_read() -> None:
     text = "language 1\n\nunit tern {\n  mass 400 g\n}  # ours\nunit fen {\n  mass 420 g\n}\nchain tern -> fen\n"
     near = parse(Source("a.rig", text), GRAMMAR)

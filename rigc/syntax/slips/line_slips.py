@@ -81,7 +81,10 @@ def as_it_reads(m: Mistake) -> Wording | None:
     if not likes or len(line) > _MOST_PARTS:
         return None
     small = _small_words(m, likes)
-    found = (_that_read(m, phrases, small) if phrases != line else []) or _that_read(m, line, small)
+    found = m.tries.sought(
+        (m.block, code, m.ends),
+        lambda: (_that_read(m, phrases, small) if phrases != line else []) or _that_read(m, line, small),
+    )
     if not found:
         return None
     if len(found) > _MOST_TOLD and (words := _one_word_each(line, found)):

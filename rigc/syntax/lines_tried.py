@@ -1,0 +1,40 @@
+"""Single lines that may be what a line that can't be read was to be -> whether they read."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+MOST = 20_000
+"""Readings of single lines by which it is sought what the lines of one file that can't be read were to be."""
+_MOST_KEPT = 1_000
+
+Key = tuple[str, str, bool]
+Sought = dict[Key, tuple[list[str], int]]
+"""What was found for a line, and for how many readings."""
+
+
+class LinesTried:
+    """Reads lines for one file. `known` is what was sought for lines of any file: what is known counts as if it was read again, so that the
+    same is told of a file whatever was read before it."""
+
+    def __init__(self, read: Callable[[str, str], bool], known: Sought) -> None:
+        self._read, self._known, self._left = read, known, MOST
+
+    def reads(self, block: str, line: str) -> bool | None:
+        """Whether a line reads in a block (at the top level under an empty text); nothing when it was asked too often in this file."""
+        self._left -= 1
+        return self._read(block, line) if self._left >= 0 else None
+
+    def sought(self, key: Key, seek: Callable[[], list[str]]) -> list[str]:
+        """What `seek` finds, which hangs on nothing but the key: the block, the line, and whether it breaks off."""
+        if key in self._known and self._known[key][1] <= self._left:
+            found, spent = self._known[key]
+            self._left -= spent
+            return found
+        before = self._left
+        found = seek()
+        if self._left >= 0:
+            if len(self._known) >= _MOST_KEPT:
+                self._known.clear()
+            self._known[key] = found, before - self._left
+        return found
