@@ -25,9 +25,9 @@ from laying.test_packing import C1_1  # noqa: E402
 from rigc.analysis.laying.chosen_places import searched  # noqa: E402
 from rigc.analysis.laying.search.annealing import SOME  # noqa: E402
 from rigc.analysis.laying.search.found import as_it_is  # noqa: E402
+from rigc.analysis.laying.search.known import KNOWN  # noqa: E402
 from rigc.analysis.laying.search.layout import Layout  # noqa: E402
 from rigc.analysis.laying.search.packing import least_depth  # noqa: E402
-from rigc.analysis.laying.search.rows.settling import at_rest  # noqa: E402
 from rigc.analysis.laying.search.solver.model import proof  # noqa: E402
 
 WORK, FULL_WORK = (
@@ -86,7 +86,7 @@ def boards(small: int, large: int) -> Iterator[str]:
         work = WORK if units <= SOME else FULL_WORK
         board = dealt(seed, units, turning=False).replace(step=10)
         start = time.process_time()
-        found = at_rest(board, searched(board, None))
+        found = KNOWN.rest(board, searched(board, None))
         laid = time.process_time() - start
         made = proof(board, work, None if found.hard else found.at)
         seconds = time.process_time() - start - laid

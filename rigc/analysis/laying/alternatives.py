@@ -9,8 +9,8 @@ from rigc.analysis.laying.chosen_places import chosen_layout, laid, searched, us
 from rigc.analysis.laying.objective import Objective, terms
 from rigc.analysis.laying.search.found import Found, as_it_is
 from rigc.analysis.laying.search.ground import At
+from rigc.analysis.laying.search.known import KNOWN
 from rigc.analysis.laying.search.layout import Layout
-from rigc.analysis.laying.search.rows.settling import at_rest
 from rigc.analysis.laying.weights import weights
 from rigc.model.deck import Weight
 from rigc.model.fact import Fact
@@ -68,7 +68,7 @@ def alternatives(rig: Rig, count: int, effort: int | None) -> tuple[Alternative,
     for leaning in LEANINGS:
         made = _leant(task.otherwise(_leaning(task.rig, leaning), sides), effort) if leaning else best.found
         if not made.hard:
-            at = at_rest(task.board, as_it_is(Layout(task.board, list(made.at)))).at
+            at = KNOWN.rest(task.board, as_it_is(Layout(task.board, list(made.at)))).at
             found = _good(task, [*found, _Answer(at, Objective(tuple(terms(task.rig, task.board, list(at)))))])
         if len(found) == count:
             break

@@ -14,7 +14,6 @@ from rigc.analysis.laying.search.found import Found
 from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.known import KNOWN
 from rigc.analysis.laying.search.left_out import left_out, put_back
-from rigc.analysis.laying.search.rows.settling import at_rest
 from rigc.analysis.laying.search.standing.clash import clash
 from rigc.analysis.laying.search.standing.room import has_room, made_room
 from rigc.diagnostics.diagnostic import Diagnostic
@@ -110,7 +109,7 @@ def _chosen(task: Task, effort: int | None, watch: Watch | None) -> Eased:
         return Eased(task, found)
     steps = (usual_effort(task.board) if effort is None else effort) // _HALF
     made = cheaper(eased(task, found, steps, watch), steps, watch)
-    rested: Eased = made.replace(found=at_rest(made.task.board, made.found))
+    rested: Eased = made.replace(found=KNOWN.rest(made.task.board, made.found))
     return rested
 
 

@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import partial
 from pathlib import Path
 
 import pytest
 from cases import READER
 
-from laying.small_boards import dealt
+from laying.small_boards import crowded, dealt
 from rigc.analysis.kept import Kept
 from rigc.analysis.laying import chosen_places
 from rigc.analysis.laying.search import annealing, known
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.found import Found
+from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.known import Known
+from rigc.analysis.laying.search.rows import settling
 from rigc.compile import compile_rig
 from rigc.files.cache import Cache
 from rigc.files.reader import CachedReader
@@ -91,6 +94,29 @@ def test_the_next_process_reads_it_as_data(searches: list[Board], tmp_path: Path
     Cache(tmp_path).write(kept.name, b"[[0, 0, 0]]")
     assert Known(partial(Kept, Cache(tmp_path))).search(BOARD, EFFORT) == first
     assert len(searches) == 2
+
+
+def test_a_layout_settles_once_in_this_process_and_the_next(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    settled: list[Sequence[At]] = []
+    truly = settling.at_rest
+
+    def counted(board: Board, at: Sequence[At]) -> Found:
+        settled.append(at)
+        return truly(board, at)
+
+    monkeypatch.setattr(settling, "at_rest", counted)
+    board = crowded(12)
+    found = annealing.search(board, EFFORT)
+    assert not found.hard
+    ours = Known(partial(Kept, Cache(tmp_path)))
+    rested = ours.rest(board, found)
+    items = tuple(item.replace(name=f"other {item.name}") for item in board.items)
+    assert ours.rest(board.replace(items=items), found) == rested
+    assert Known(partial(Kept, Cache(tmp_path))).rest(board, found) == rested
+    assert len(settled) == 1
+    ours.rest(board, rested)
+    ours.rest(board.replace(air=board.air + 10), found)
+    assert len(settled) == 3
 
 
 def test_what_was_interrupted_is_not_kept(searches: list[Board], tmp_path: Path) -> None:

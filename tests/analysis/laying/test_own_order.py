@@ -22,7 +22,6 @@ from rigc.analysis.laying.search.known import Known
 from rigc.analysis.laying.search.layout import Layout
 from rigc.analysis.laying.search.left_out import put_back
 from rigc.analysis.laying.search.own_order import in_own_order, nameless
-from rigc.analysis.laying.search.rows.settling import at_rest
 from rigc.compile import compile_rig
 from rigc.files.disk import Disk
 from rigc.source import Source
@@ -36,13 +35,13 @@ def test_the_same_layout_in_whatever_order_and_by_whatever_names(seed: int) -> N
     wishes = Wish("near_edge", (1,), "rear"), Wish("row", (0,), "front"), Wish("away", (0, 2), amount=300)
     board = board.replace(wishes=wishes)
     found = Known().search(board, STEPS)
-    rested = at_rest(board, found)
+    rested = Known().rest(board, found)
     for dealt_order in range(2):
         other, items = reordered(board, dealt_order, "other ")
         again = Known().search(other, STEPS)
         assert again.at == tuple(found.at[item] for item in items)
         assert again.rank == found.rank
-        assert at_rest(other, again).at == tuple(rested.at[item] for item in items)
+        assert Known().rest(other, again).at == tuple(rested.at[item] for item in items)
 
 
 def test_steps_that_a_beginning_took_end_the_search() -> None:

@@ -10,8 +10,9 @@ from laying.small_boards import crowded, dealt, unit
 from rigc.analysis.laying.search.annealing import search
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.found import as_it_is
+from rigc.analysis.laying.search.known import Known
 from rigc.analysis.laying.search.layout import Layout
-from rigc.analysis.laying.search.rows.settling import at_rest, settled
+from rigc.analysis.laying.search.rows.settling import settled
 
 JACKS = (("left", 200), ("right", 200))
 
@@ -83,14 +84,14 @@ def test_the_same_layout_settles_the_same_way() -> None:
 def test_at_rest_it_is_never_worse_and_counts_as_a_layout_does(seed: int) -> None:
     board = crowded(seed)
     before = search(board, 400)
-    after = at_rest(board, before)
+    after = Known().rest(board, before)
     layout = Layout(board, list(after.at))
     assert after.rank <= before.rank
     assert after.steps == before.steps
     assert before.hard or (layout.hard + layout.broken, layout.missed, layout.cost) == after.rank
-    assert at_rest(board, after).cost == after.cost
+    assert Known().rest(board, after).cost == after.cost
 
 
 def test_where_something_is_in_the_way_nothing_settles() -> None:
     found = as_it_is(Layout(dealt(1, 3), [(0, 0, 0)] * 3))
-    assert found.hard and at_rest(dealt(1, 3), found) is found
+    assert found.hard and Known().rest(dealt(1, 3), found) is found

@@ -1,4 +1,4 @@
-"""A board and an effort -> what a search finds, or found before: the same board is searched once, however often the source around it changes.
+"""A board and an effort -> what a search finds, or found before; a layout -> what it settles to: the same board is searched once, however often the source around it changes.
 
 What is kept hangs on the board as numbers, in its own order, on the effort, and on nothing else; names of things and numbers of leads, which no search
 reads, do not count, nor does what stands before what in the source. So a result is the same with and without.
@@ -16,6 +16,7 @@ if TYPE_CHECKING:  # whoever reads a rig says where to keep; most rigs have noth
     from rigc.analysis.laying.search.annealing import Watch
     from rigc.analysis.laying.search.board import Board
     from rigc.analysis.laying.search.found import Found
+    from rigc.analysis.laying.search.ground import At
 
 Numbers = list[list[int]]
 """A layout as it is kept: where each item stands, then what `Found` tells of it beside that."""
@@ -44,24 +45,50 @@ class Known:
         told: Found = found.replace(at=ordered.to_source(found.at))
         return told
 
+    def rest(self, board: Board, found: Found) -> Found:
+        """As `settling.at_rest` of the layout on the board in its own order; as it is where something is in the way in it."""
+        from rigc.analysis.laying.search.own_order import in_own_order
+
+        if found.hard:
+            return found
+        ordered = in_own_order(board)
+        rested = self._rested(ordered.board, ordered.from_source(found.at))
+        told: Found = found.replace(at=ordered.to_source(rested.at), missed=rested.missed, cost=rested.cost)
+        return told
+
     def _searched(self, board: Board, effort: int, patience: int, watch: Watch | None) -> Found:
+        def searched() -> Found:
+            from rigc.analysis.laying.search.annealing import search
+
+            return search(board, effort, patience, watch)
+
+        return self._remembered(board, f"{effort} {patience}", searched)
+
+    def _rested(self, board: Board, at: tuple[At, ...]) -> Found:
+        def rested() -> Found:
+            from rigc.analysis.laying.search.rows.settling import at_rest
+
+            return at_rest(board, at)
+
+        return self._remembered(board, f"at rest {at}", rested)
+
+    def _remembered(self, board: Board, asked: str, find: Callable[[], Found]) -> Found:
         from rigc.analysis.laying.search.own_order import nameless
 
-        key = sha256(f"{effort} {patience} {nameless(board)!r}".encode()).hexdigest()
+        key = sha256(f"{asked} {nameless(board)!r}".encode()).hexdigest()
         found = self._found.pop(key, None)
         if found is None:
             from rigc.analysis.kept import NOTHING_KEPT
-            from rigc.analysis.laying.search.annealing import search
 
-            def searched() -> Numbers:
-                made = search(board, effort, patience, watch)
-                if made.stopped:
-                    raise _Stopped(made)
-                return [*map(list, made.at), [made.hard, made.missed, made.cost, made.steps]]
+            def made() -> Numbers:
+                new = find()
+                if new.stopped:
+                    raise _Stopped(new)
+                return [*map(list, new.at), [new.hard, new.missed, new.cost, new.steps]]
 
             try:
                 kept = self.kept() if self.kept is not None else NOTHING_KEPT
-                found = _found(kept.answer("laid", key, searched, partial(_checked, board)))
+                found = _found(kept.answer("laid", key, made, partial(_checked, board)))
             except _Stopped as stopped:
                 return stopped.found
         self._found[key] = found  # the last that was asked for is the last to be forgotten

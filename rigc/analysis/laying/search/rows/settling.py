@@ -7,14 +7,13 @@ millimetres is saved only if all of it moves.
 
 from __future__ import annotations
 
-from collections import deque
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import islice
 
 from rigc.analysis.laying.search.board import Board
 from rigc.analysis.laying.search.found import Found, as_it_is
+from rigc.analysis.laying.search.ground import At
 from rigc.analysis.laying.search.layout import Change, Layout
-from rigc.analysis.laying.search.own_order import in_own_order
 
 _INTO_LINE = 800  # fronts that are no further apart may come into one line
 _STRIDES = (30, 10, 3, 1)  # steps of the grid
@@ -22,19 +21,14 @@ _WAYS = ((0, -1), (0, 1), (-1, 0), (1, 0))
 _TO_REST = 300  # shifts for each free thing, after which a layout is at rest enough; some 50 to 160 are usual
 
 
-def at_rest(board: Board, found: Found) -> Found:
-    """A layout that settled for good, in whatever order the things of the board are; as it is where something is in the way in it, and never one that
-    costs more."""
-    if found.hard:
-        return found
-    ordered = in_own_order(board)
-    free = tuple(number for number, item in enumerate(ordered.board.items) if item.fixed is None)
-    layout = Layout(ordered.board, list(ordered.from_source(found.at)))
-    last = deque(islice(settled(layout, free), _TO_REST * len(free)), maxlen=1)
-    if not last:
-        return found
-    rested = last.pop()
-    return rested.replace(at=ordered.to_source(rested.at), steps=found.steps, stopped=found.stopped)  # type: ignore[no-any-return]
+def at_rest(board: Board, at: Sequence[At]) -> Found:
+    """A layout that settled for good, of one in which nothing is in the way; never one that costs more."""
+    free = tuple(number for number, item in enumerate(board.items) if item.fixed is None)
+    layout = Layout(board, list(at))
+    last = as_it_is(layout)
+    for last in islice(settled(layout, free), _TO_REST * len(free)):  # noqa: B007  # the last of them
+        pass
+    return last
 
 
 def settled(layout: Layout, free: tuple[int, ...]) -> Iterator[Found]:
