@@ -62,9 +62,17 @@ def _moved(task: Task, at: tuple[At, ...], item: int) -> Found | None:
 
 
 def _best(layout: Layout, item: int, spots: list[At]) -> Found | None:
-    """The cheapest of those spots that look cheapest at sight."""
+    """The cheapest of those spots that look cheapest at sight: by what the leads of the item and its place cost at least."""
+    board, ground = layout.board, layout.ground
+    stood = {each: ground.stand(each, at) for each, at in enumerate(layout.at)}
+    links = [link for link in board.links if item in (link.start.item, link.end.item)]
+
+    def at_sight(there: At) -> tuple[int, At]:
+        stood[item] = ground.stand(item, there)
+        return stood[item].cost + sum(link_bound(board, link, stood) for link in links), there
+
     best: Found | None = None
-    for there in sorted(spots, key=lambda each: (_at_sight(layout, item, each), each))[:_TRIED]:
+    for there in sorted(spots, key=at_sight)[:_TRIED]:
         changes = [(item, *there)]
         hard, missed, stands = layout.faults_with(changes)
         cost, broken = layout.cost_with(stands, changes)
@@ -72,15 +80,6 @@ def _best(layout: Layout, item: int, spots: list[At]) -> Found | None:
         if best is None or found.rank < best.rank:
             best = found
     return None if best is None or best.hard else best
-
-
-def _at_sight(layout: Layout, item: int, there: At) -> int:
-    """What the leads of an item and its place cost at least."""
-    board, ground = layout.board, layout.ground
-    stood = {each: ground.stand(each, at) for each, at in enumerate(layout.at)}
-    stood[item] = ground.stand(item, there)
-    links = (link for link in board.links if item in (link.start.item, link.end.item))
-    return stood[item].cost + sum(link_bound(board, link, stood) for link in links)
 
 
 def _free_spots(layout: Layout, item: int, grid: int, around: At | None) -> list[At]:
