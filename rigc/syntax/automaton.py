@@ -45,6 +45,7 @@ class Automaton:
         self._words: dict[str, str] = told["words"]
         self._signs = [(name, None if name == WORD else re.compile(sign).match) for name, sign in told["signs"]]
         self._tried: list[tuple[tuple[str, _Match | None], ...] | None] = [None] * len(self._states)
+        self._opened: dict[str, tuple[int, ...] | None] = {}
 
     def read(self, text: str, source: Source, base: int) -> tuple[Any, ...] | None:
         """The statements of a text of whole lines, which begins at an offset of the source; None where it holds a mistake."""
@@ -71,6 +72,34 @@ class Automaton:
                     return statements  # type: ignore[no-any-return]
             stack.append(action - 1)
             entries.append((name, at, end, True))
+            at = end
+
+    def reads(self, opener: str, text: str) -> bool:
+        """Whether a text of whole lines reads behind an opener (`unit x {`), which is gone through once; nothing is made of it."""
+        if opener not in self._opened:
+            stack = [self._start]
+            self._opened[opener] = tuple(stack) if self._goes(stack, opener, ends=False) else None
+        opened = self._opened[opener]
+        return opened is not None and self._goes(list(opened), text, ends=True)
+
+    def _goes(self, stack: list[int], text: str, *, ends: bool) -> bool:
+        """Whether a text goes on from the states on a stack, which are then those behind it; it `ends` the file, or more follows it."""
+        states, rules, at = self._states, self._rules, 0
+        while True:
+            passed = _PASSED_OVER.match(text, at)
+            at = at if passed is None else passed.end()
+            if at >= len(text) and not ends:
+                return True
+            name, end = (END, at) if at >= len(text) else self._next(text, at, stack[-1])
+            while (action := states[stack[-1]].get(name, 0)) < 0:
+                rule = rules[-action - 1]
+                del stack[len(stack) - rule[2] :]
+                stack.append(states[stack[-1]][rule[0]] - 1)
+                if name == END and stack[-1] == self._end:
+                    return True
+            if action == 0:
+                return False
+            stack.append(action - 1)
             at = end
 
     def _next(self, text: str, at: int, state: int) -> tuple[str, int]:

@@ -30,9 +30,8 @@ def piecewise(
     unchanged = Unchanged(near, source) if near is not None else None
 
     def reads(block: str, line: str) -> bool:
-        closing = "}\n" if block else ""
-        text = f"{mistakes.BLOCK_OPENERS.get(block, '')}\n{line}\n{closing}"
-        return grammar.automaton.read(text, source, 0) is not None
+        opener, closing = (mistakes.BLOCK_OPENERS.get(block, ""), "}\n") if block else ("", "")
+        return grammar.automaton.reads(opener, f"\n{line}\n{closing}")
 
     tries = LinesTried(reads, grammar.sought)
 

@@ -14,6 +14,7 @@ from lark.exceptions import UnexpectedInput
 
 from rigc.record import Record
 from rigc.source import Source, Span
+from rigc.syntax.mistakes import BLOCK_OPENERS
 
 BOARDS = ("back-bedroom", "harbour-keys", "tide-line", "long-haul-d")
 MUTANTS = 40
@@ -81,3 +82,22 @@ def test_each_statement_of_the_language() -> None:
     for path in sorted((ROOT / "tests" / "syntax" / "sentences").rglob("*.rig")):
         text = path.read_text("utf-8")
         assert _by_automaton(text) == _by_lark(text), path.name
+
+
+@pytest.mark.parametrize("block", ["", "unit", "supply", "leads", "deck", "preset"])
+def test_a_line_reads_where_its_nodes_can_be_made(block: str) -> None:
+    """Lines of all blocks, some with a part more or less, in this one: what reads without nodes is what reads with them."""
+    dice = random.Random(block)
+    text = "".join((ROOT / "examples" / board / "board.rig").read_text("utf-8") for board in BOARDS)
+    lines = [line for line in text.splitlines() if "{" not in line and "}" not in line]
+    opener, closing = (BLOCK_OPENERS[block], "}\n") if block else ("", "")
+    right = 0
+    for line in [*dice.sample(lines, 10 * MUTANTS), "", "  # a remark", "mass 400 g # heavy", "mass", "\nmass 400 g"]:
+        parts = line.split(" ")
+        if dice.random() < 0.5:
+            parts.insert(dice.randrange(len(parts) + 1), dice.choice(["x", "1", "in", "mm", '"a b"', ""]))
+        tail = f"\n{' '.join(parts)}\n{closing}"
+        reads = grammar().automaton.reads(opener, tail)
+        assert reads == (_by_automaton(opener + tail) is not None), tail
+        right += reads
+    assert 0 < right < 10 * MUTANTS
