@@ -20,7 +20,9 @@ YES, NO, NO_ANSWER, BUG, INTERRUPTED = 0, 1, 2, 70, 130
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Run rigc with these arguments (the process's own if None) and give the exit code."""
+    """Run rigc with these arguments (the process's own if None) and give the exit code. Whoever runs it within a process finds the search
+    for circles of what is no longer used as it was."""
+    collects = gc.isenabled()
     gc.disable()  # a command is over before collecting would pay
     try:
         _heed_termination()
@@ -44,6 +46,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     finally:
         if arguments is None:
             gc.freeze()  # nor before the process ends
+        elif collects:
+            gc.enable()
 
 
 # What printing of help can meet; what reads and writes files tells of its own faults.

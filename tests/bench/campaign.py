@@ -256,8 +256,6 @@ def batch(first: int, last: int, commands: tuple[str, ...]) -> list[tuple[int, s
 def quick_batch(first: int, last: int) -> list[tuple[int, str, str, str, float]]:
     """As `batch`, of `compile` alone."""
     _guarded()
-    gc.freeze()
-    gc.set_threshold(100_000, 20, 20)
     sources = rigs()
     found = []
     for start in range(first, last, RUN):
@@ -294,6 +292,8 @@ def quick_batch(first: int, last: int) -> list[tuple[int, str, str, str, float]]
 def _guarded() -> None:
     signal.signal(signal.SIGPROF, _stop)
     resource.setrlimit(resource.RLIMIT_AS, (2 * MOST_BYTES, 2 * MOST_BYTES))
+    gc.freeze()
+    gc.set_threshold(100_000, 20, 20)
 
 
 def run(count: int, first: int, commands: tuple[str, ...], minutes: float, keep: bool) -> int:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import signal
 import subprocess
@@ -48,6 +49,19 @@ def test_version_and_help_are_answers(rigc: Rigc) -> None:
         code, out, err = rigc(*arguments)
         assert (code, err) == (0, "")
         assert out.startswith("Usage: rigc")
+
+
+@pytest.mark.parametrize("collects", [True, False])
+def test_whoever_runs_it_collects_circles_as_before(rigc: Rigc, collects: bool) -> None:
+    """One worker of these tests grew to 5 GB: after the first command in it nothing was collected any more."""
+    was = gc.isenabled()
+    try:
+        (gc.enable if collects else gc.disable)()
+        for arguments in (["--version"], ["chek"]):
+            rigc(*arguments)
+            assert gc.isenabled() == collects
+    finally:
+        (gc.enable if was else gc.disable)()
 
 
 def test_a_bug_is_one_line_and_a_file(rigc: Rigc, here: Path, monkeypatch: pytest.MonkeyPatch) -> None:
