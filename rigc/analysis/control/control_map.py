@@ -38,7 +38,7 @@ def control_map(rig: Rig, leads: Leads, lengths: CableLengths) -> ControlMap:
     """Follows every MIDI connection. A unit that none reaches is switched by hand: its programs are not sent."""
     links = midi_links(rig, leads, lengths)
     reached = {link.end.thing for link in links}
-    by_hand = frozenset(name for name in rig.units if name not in reached)
+    by_hand = frozenset(name for name in rig.things if name not in reached)
     programs = {preset.number: program_changes(rig, preset, by_hand) for preset in rig.presets.values()}
     times = {number: time for number, sent in programs.items() if (time := preset_time(number, sent)) is not None}
     channels = {

@@ -13,13 +13,15 @@ from rigc.source import Span
 
 
 class KeptFree(Record):
-    """A part of a deck that is not free for a thing: what it is in words, a key that tells it from others, and why."""
+    """A part of a deck that is not free for a thing: what it is in words, a key that tells it from others, and why. `is_area`: a keep-out or a
+    reserved room, which has a size and a place of its own."""
 
     room: Rectangle
     named: str
     key: str
     why: str
     span: Span
+    is_area: bool = False
 
 
 def kept_free(rig: Rig, deck: Deck, body: Outline) -> Iterator[KeptFree]:
@@ -27,12 +29,12 @@ def kept_free(rig: Rig, deck: Deck, body: Outline) -> Iterator[KeptFree]:
     stand on its own tier."""
     for number, area in enumerate(deck.keep_outs, start=1):
         named = "a keep-out" if area.what == "keep-out" else f"the keep-out '{area.what}'"
-        yield KeptFree(area.room, named, str(number), "kept free", area.span)
+        yield KeptFree(area.room, named, str(number), "kept free", area.span, True)
     if body.under:
         return
     for number, area in enumerate(rig.reserved_on(deck), start=1):
         named = "a reserved room" if area.what == "reserved" else f"the room reserved for '{area.what}'"
-        yield KeptFree(area.room, named, f"reserved {number}", "kept free", area.span)
+        yield KeptFree(area.room, named, f"reserved {number}", "kept free", area.span, True)
     if deck.width_mm is not None:
         if deck.heel_mm is not None:
             room = Rectangle(0.0, 0.0, deck.width_mm.value, deck.heel_mm.value)

@@ -2,8 +2,25 @@
 
 from __future__ import annotations
 
-from rigc.facts.countries import Mains
+from rigc.facts.countries import Mains, country
 from rigc.model.rig import Scenario
+
+
+def foreign_rows(scenario: Scenario) -> tuple[Mains, ...]:
+    """The rows of the tables for its country of which the stated mains are none; empty where they are one, or nothing can be compared."""
+    listed = None if scenario.country is None else country(scenario.country)
+    if scenario.mains is None or listed is None:
+        return ()
+    rows = tuple(row for row in (listed.first, listed.second) if row is not None)
+    return () if any(agrees(scenario, row) for row in rows) else rows
+
+
+def other_hertz(scenario: Scenario) -> tuple[int, ...]:
+    """The frequencies of its country where these alone are others than the stated one; else none."""
+    rows, mains = foreign_rows(scenario), scenario.mains
+    if mains is None or not any(mains.low_v <= volts <= mains.high_v for row in rows for volts in row.volts):
+        return ()
+    return tuple(dict.fromkeys(hertz for row in rows for hertz in row.hertz))
 
 
 def agrees(scenario: Scenario, listed: Mains | None) -> bool:

@@ -124,6 +124,19 @@ def _arrow_without_start(m: Mistake) -> Wording | None:
     return None
 
 
+def _earth_of_a_supply(m: Mistake) -> Wording | None:
+    """`earthed` of a supply: `minus earthed` is near, and says something else."""
+    word = m.code.strip()
+    if m.block != "supply" or word not in ("earthed", "double-insulated"):
+        return None
+    return Wording(
+        f"a supply block has no statement '{word}'",
+        "not said of a supply",
+        "delete it: its inlet tells (`inlet mains C14` has an earth contact, C8 has none); where the minus of its outlets is joined with earth, "
+        "`minus earthed` says so",
+    )
+
+
 def _no_statement(m: Mistake) -> Wording | None:
     """A word at the head of a line that begins no statement there."""
     mine = m.blocks().get(m.block, frozenset())
@@ -408,6 +421,7 @@ STATEMENT_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _opening,
     _arrow,
     _arrow_without_start,
+    _earth_of_a_supply,
     _no_statement,
     _statement_elsewhere,
     _no_text,

@@ -36,9 +36,9 @@ def unheard_midi_channel(rig: Rig) -> Iterator[Diagnostic]:
 
 def _told(rig: Rig, channel: Channel) -> Diagnostic:
     name = channel.unit
-    if name in rig.units and not any(jack.role in _HEARING for jack in rig.units[name].jacks):
+    if not any(jack.role in _HEARING for jack in rig.things[name].jacks):
         return _deaf(channel)
-    ends = [jack.name for jack in rig.units[name].jacks if jack.role == "midi in"] if name in rig.units else []
+    ends = [jack.name for jack in rig.things[name].jacks if jack.role == "midi in"]
     end = f"{name}.{ends[0]}" if ends else f"{name}.___"
     sender = _free_output(rig)
     lead = f"{sender or '___'} -> {end}"

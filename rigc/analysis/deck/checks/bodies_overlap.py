@@ -49,6 +49,9 @@ def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash, finder: Pla
     }
     for name, found_there in crowded.items():
         yield _too_much_heel(rig.decks[name], found_there)
+    overfull = _overfull(rig, bodies)
+    for (name, _), entering in overfull.items():
+        yield _too_much_kept(rig, rig.decks[name], entering)
     for each in clash.overlaps:
         yield finder.moving(_overlap(rig, each), each.other.thing, each.one.thing)
     for body in bodies:
@@ -58,7 +61,7 @@ def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash, finder: Pla
             found += [
                 each
                 for kept in kept_free(rig, deck, body)
-                if kept.key != "heel" or deck.name not in crowded
+                if (kept.key != "heel" or deck.name not in crowded) and (deck.name, kept.key) not in overfull
                 for each in _entered(rig, body, deck, kept)
             ]
             turned = _turned_round(rig, body, deck) if body.thing in clash.beyond else ()
@@ -95,6 +98,33 @@ def _too_much_heel(deck: Deck, bodies: list[Outline]) -> Diagnostic:
         label="stay free",
         numbers=(Number("heel", deck.heel_mm.value, "mm"), Number("foremost", front, "mm")),
         help=f"measure the room for the heel again: {front:g} mm are free; or move what stands in it to the rear",
+    )
+
+
+def _overfull(rig: Rig, bodies: tuple[Outline, ...]) -> dict[tuple[str, str], list[tuple[Outline, KeptFree]]]:
+    """Keep-outs and reserved rooms that more than a few things reach into, by deck and key."""
+    found: dict[tuple[str, str], list[tuple[Outline, KeptFree]]] = {}
+    for body in bodies:
+        deck = rig.decks.get(body.deck or "")
+        for kept in () if deck is None else kept_free(rig, deck, body):
+            if kept.is_area and _into(body, kept)[2] > _HAIR_MM:
+                found.setdefault((body.deck or "", kept.key), []).append((body, kept))
+    return {key: entering for key, entering in found.items() if len(entering) > _FEW}
+
+
+def _too_much_kept(rig: Rig, deck: Deck, entering: list[tuple[Outline, KeptFree]]) -> Diagnostic:
+    """One finding for all of many: then the room is more likely wrong than each of the places."""
+    kept, names = entering[0][1], [body.thing for body, _ in entering]
+    room = kept.room
+    return KIND.at(
+        kept.span,
+        f"{len(names)} things reach into {kept.named}, {room.width_mm:g} x {room.depth_mm:g} mm at {room.x_mm:g}, {room.y_mm:g} mm: "
+        f"{listed(names)}",
+        subject=(deck.name, kept.key, *names),
+        label="stays free",
+        also=tuple(Label(rig.places[name].span, "stands here") for name in names[:_FEW]),
+        numbers=(Number("across", room.width_mm, "mm"), Number("along", room.depth_mm, "mm")),
+        help="measure it again, its size and its place; or move what stands in it",
     )
 
 
@@ -200,8 +230,7 @@ def _too_large(rig: Rig, used: set[str | None]) -> Iterator[Diagnostic]:
 
 
 def _entered(rig: Rig, body: Outline, deck: Deck, kept: KeptFree) -> Iterator[Diagnostic]:
-    across, along = body.area.overlap(kept.room)
-    into = reach(body.corners, kept.room.corners) if body.askew else min(across, along)
+    across, along, into = _into(body, kept)
     if into > _HAIR_MM:
         figures = f"{short(into)} mm" if body.askew else f"{across:g} x {along:g} mm"
         yield KIND.at(
@@ -212,6 +241,12 @@ def _entered(rig: Rig, body: Outline, deck: Deck, kept: KeptFree) -> Iterator[Di
             also=(Label(kept.span, kept.why),),
             numbers=(Number("across", across, "mm"), Number("along", along, "mm")),
         )
+
+
+def _into(body: Outline, kept: KeptFree) -> tuple[float, float, float]:
+    """How far a thing reaches into a part that is kept free, in mm: across, along, and in all."""
+    across, along = body.area.overlap(kept.room)
+    return across, along, reach(body.corners, kept.room.corners) if body.askew else min(across, along)
 
 
 def _unknown(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:

@@ -10,10 +10,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.deck.foot_spots import worked_by_hand
+from rigc.analysis.deck.foot_beneath import foot_beneath, too_low_mm
+from rigc.analysis.deck.placement import Placement
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
-from rigc.diagnostics.mend import AddTo, Mend
+from rigc.model.deck import Place
 from rigc.model.rig import Rig
+from rigc.model.things import Unit
 
 KIND = Kind(
     "switch-out-of-reach",
@@ -24,29 +26,24 @@ KIND = Kind(
 )
 
 
-def switch_out_of_reach(rig: Rig) -> Iterator[Diagnostic]:
-    """One finding for each such unit."""
-    held = {stop.thing for use in rig.loops for stop in use.stops}
-    for place in rig.places.values():
-        unit = rig.units.get(place.thing)
-        if unit is None or not place.under or unit.name in held or worked_by_hand(unit):
-            continue
-        what = "treadle" if unit.treadle_mm is not None else "foot switch" if unit.switches else ""
-        if what:
-            yield KIND.at(
-                place.span,
-                f"'{unit.name}' hangs under the deck, and no foot comes to its {what}",
-                subject=(unit.name,),
-                label="under the deck",
-                also=(Label(unit.switches[0].span if unit.switches else unit.declared, f"its {what}"),),
-                mends=(
-                    Mend(
-                        f"write `worked by hand` into the block of '{unit.name}' if it is set once and left so",
-                        (AddTo("unit", unit.name, "worked by hand"),),
-                    ),
-                ),
-                help="else stand it on the deck",
-            )
+def switch_out_of_reach(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
+    """One finding for each such unit; of one that hangs too low as well that finding says it."""
+    for name, what in foot_beneath(rig).items():
+        body = placement.outline(name)
+        if body is None or too_low_mm(rig, body) is None:
+            yield _told(rig.units[name], rig.places[name], what)
+
+
+def _told(unit: Unit, place: Place, what: str) -> Diagnostic:
+    return KIND.at(
+        place.span,
+        f"'{unit.name}' hangs under the deck, and no foot comes to its {what}",
+        subject=(unit.name,),
+        label="under the deck",
+        also=(Label(unit.switches[0].span if unit.switches else unit.declared, f"its {what}"),),
+        help=f"stand it on the deck; or, if it is set once and left so, write `worked by hand` in the block of '{unit.name}', and in the mounting "
+        "block what holds it",
+    )
 
 
 CHECK = switch_out_of_reach

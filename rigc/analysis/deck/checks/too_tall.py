@@ -18,6 +18,7 @@ from collections.abc import Iterator
 from math import ceil
 
 from rigc.analysis.deck.case_height import HeightInCase, height_in_case, parked_mm
+from rigc.analysis.deck.foot_beneath import foot_beneath, too_low_mm
 from rigc.analysis.deck.placement import Outline, Placement
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import short
@@ -178,20 +179,24 @@ def _under_deck(rig: Rig, deck: Deck, hanging: list[Outline]) -> Iterator[Diagno
         )
         return
     room, spare = deck.clearance_mm.value, clearance.UNDERSIDE_MM.value
+    out_of_reach = foot_beneath(rig)
     for body in hanging:
         if body.height_mm is None:
             yield _no_height(rig, body)
-        elif body.height_mm + spare - room > _HAIR_MM:
-            needed = body.height_mm + spare
+        elif (over := too_low_mm(rig, body)) is not None:
+            needed, foot = body.height_mm + spare, out_of_reach.get(body.thing)
             yield KIND.at(
                 rig.places[body.thing].span,
                 f"'{body.thing}' needs {body.height_mm:g} + {spare:g} = {needed:g} mm under '{deck.name}', "
-                f"which has {room:g} mm, short by {needed - room:g} mm",
+                f"which has {room:g} mm, short by {over:g} mm"
+                + (f"; and no foot comes to its {foot} there" if foot else ""),
                 subject=(body.thing, deck.name),
                 label="hangs here",
                 also=(Label(deck.clearance_mm.span, "all the room there is"),),
                 numbers=(Number("needed", needed, "mm"), Number("clearance", room, "mm")),
-                help=f"raise the deck by {needed - room:g} mm",
+                help=f"stand it on the deck: write `{body.thing} at X, Y mm`"
+                if foot
+                else f"raise the deck by {over:g} mm",
             )
 
 

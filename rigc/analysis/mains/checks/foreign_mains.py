@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.mains.country_mains import agrees
+from rigc.analysis.mains.country_mains import foreign_rows
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
-from rigc.facts.countries import FIRST, SECOND, country
+from rigc.facts.countries import FIRST, SECOND
 from rigc.model.rig import Rig
 
 KIND = Kind(
@@ -26,11 +26,8 @@ KIND = Kind(
 def foreign_mains(rig: Rig) -> Iterator[Diagnostic]:
     """One finding for each scenario that states both, where a table has its country."""
     for scenario in rig.scenarios.values():
-        listed = None if scenario.country is None else country(scenario.country)
-        if scenario.mains is None or listed is None:
-            continue
-        rows = [row for row in (listed.first, listed.second) if row is not None]
-        if not any(agrees(scenario, row) for row in rows):
+        rows = foreign_rows(scenario)
+        if rows and scenario.mains is not None:
             given = " or ".join(dict.fromkeys(str(row).partition(", plug")[0] for row in rows))
             yield KIND.at(
                 scenario.mains.span,

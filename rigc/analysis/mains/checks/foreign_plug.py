@@ -11,9 +11,10 @@ from collections.abc import Iterator
 
 from rigc.analysis.mains.mains_loads import MainsLoads
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.wording import listed
 from rigc.facts.countries import FIRST, SECOND, country
 from rigc.model.rig import Rig, Scenario
-from rigc.model.things import PlugTop, Supply
+from rigc.model.things import PlugTop
 
 KIND = Kind(
     "foreign-plug",
@@ -25,19 +26,20 @@ KIND = Kind(
 
 
 def foreign_plug(rig: Rig, loads: MainsLoads) -> Iterator[Diagnostic]:
-    """One finding for each supply and country, where a table has it. One that is plugged into a mains strip of the rig fits that."""
+    """One finding for all supplies with the same pins in a country, where a table has it. One that is plugged into a mains strip of the rig fits that."""
     on_strips = {name for name, _, _ in rig.power.plugged}
+    alike: dict[str, list[tuple[str, PlugTop]]] = {}
     for name in loads.all:
-        supply = rig.supplies[name]
-        top = supply.plug_top
-        if top is None or not top.pins or name in on_strips:
-            continue
+        top = rig.supplies[name].plug_top
+        if top is not None and top.pins and name not in on_strips:
+            alike.setdefault(top.pins, []).append((name, top))
+    for pins, tops in alike.items():
         told: set[str] = set()
         for scenario in rig.scenarios.values():
             sockets = _sockets(scenario)
-            if scenario.country is not None and sockets and top.pins not in sockets and scenario.country not in told:
+            if scenario.country is not None and sockets and pins not in sockets and scenario.country not in told:
                 told.add(scenario.country)
-                yield _told(supply, top, scenario, sockets)
+                yield _told(tops, scenario, sockets)
 
 
 def _sockets(scenario: Scenario) -> str:
@@ -47,14 +49,18 @@ def _sockets(scenario: Scenario) -> str:
     return "".join(dict.fromkeys("".join(row.plugs for row in rows if row is not None)))
 
 
-def _told(supply: Supply, top: PlugTop, scenario: Scenario, sockets: str) -> Diagnostic:
+def _told(tops: list[tuple[str, PlugTop]], scenario: Scenario, sockets: str) -> Diagnostic:
+    names, first = [name for name, _ in tops], tops[0][1]
+    one = len(tops) == 1
     return KIND.at(
-        top.span,
-        f"'{supply.name}' is a plug of type {top.pins}, and {scenario.country}, where '{scenario.name}' is, has {' and '.join(sockets)}",
-        subject=(supply.name, scenario.name),
+        first.span,
+        f"{listed(names)} {'is a plug' if one else 'are plugs'} of type {first.pins}, and {scenario.country}, where '{scenario.name}' is, "
+        f"has {' and '.join(sockets)}",
+        subject=(*names, scenario.name),
         label="its pins",
-        also=(Label(scenario.declared, "plays here"),),
-        help=f"carry an adaptor, or a mains strip for it: write `{supply.name} plug into NAME` in the power block",
+        also=(*(Label(top.span, "and its pins") for _, top in tops[1:]), Label(scenario.declared, "plays here")),
+        help=f"carry an adaptor{'' if one else ' for each'}, or a mains strip for {'it' if one else 'them'}: write "
+        f"`{', '.join(names)} plug into NAME` in the power block",
     )
 
 

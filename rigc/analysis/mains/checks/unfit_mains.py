@@ -12,6 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.mains.country_mains import other_hertz
 from rigc.analysis.mains.mains_loads import MainsLoads
 from rigc.analysis.mains.own_intakes import used_there
 from rigc.analysis.mains.primaries import Primaries
@@ -47,7 +48,8 @@ def unfit_mains(rig: Rig, loads: MainsLoads, primaries: Primaries) -> Iterator[D
         elif each.in_voltage is None:
             silent.setdefault((each.supply, "mains"), each)
         elif each.in_frequency is False or each.over_flux:
-            yield _wrong_frequency(rig, each)
+            if not _suits_country(rig.scenarios[each.scenario], each):
+                yield _wrong_frequency(rig, each)
         elif each.in_frequency is None:
             whose = each.scenario if each.hertz is None else each.supply
             silent.setdefault((whose, "frequency"), each)
@@ -60,6 +62,14 @@ def unfit_mains(rig: Rig, loads: MainsLoads, primaries: Primaries) -> Iterator[D
         for name, volts in scenario.selectors:
             if _nothing_to_set(_taker(rig, name), volts.value):
                 yield _no_selector(scenario, name, volts)
+
+
+def _suits_country(scenario: Scenario, each: Primary) -> bool:
+    """Whether it is made for the frequency of the scenario's country, and the stated one is another: that is told of the scenario, once."""
+    place = each.place
+    if place is None or place.hertz_low is None or place.hertz_high is None:
+        return False
+    return any(place.hertz_low <= hertz <= place.hertz_high for hertz in other_hertz(scenario))
 
 
 def _travels(rig: Rig) -> Iterator[Diagnostic]:

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.deck.foot_beneath import foot_beneath
 from rigc.analysis.mounting.mounting_strip import MountingStrip
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import AddTo, Mend
@@ -29,15 +30,16 @@ KIND = Kind(
 
 
 def held_by_nothing(rig: Rig, strips: MountingStrip) -> Iterator[Diagnostic]:
-    """One finding for all that hang under one deck."""
+    """One finding for all that hang under one deck; what a foot works hangs there by mistake, which is told."""
     if rig.mounting.all_with is None and not rig.mounting.strips and not rig.mounting.fixings:
         return
     stripped = {each.thing for each in strips.units} | {each.thing for each in strips.unknown}
     bridged = {name for name, _ in rig.mounting.bridged}
     loose: dict[str, list[Place]] = {}
+    mistaken = foot_beneath(rig)
     for place in rig.places.values():
         held = place.thing in stripped or place.thing in bridged or rig.mounting.fixing_of(place.thing) is not None
-        if place.under and not held and isinstance(rig.things.get(place.thing), Thing):
+        if place.under and not held and place.thing not in mistaken and isinstance(rig.things.get(place.thing), Thing):
             deck = rig.decks.get(place.deck or "", rig.deck)
             loose.setdefault(deck.name if deck is not None else "", []).append(place)
     for name, places in loose.items():

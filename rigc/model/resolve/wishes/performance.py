@@ -48,7 +48,10 @@ def _preset(context: Context, ports: Ports, node: nodes.Preset, number: int) -> 
             which = named["on" if isinstance(item, nodes.PresetOn) else "off"]
             which += [(name, word.span) for word in item.units if (name := scope.find(word, UNITS, "a unit"))]
         elif isinstance(item, nodes.Program):
-            program, unit = context.count(item.number, "program", 0, 128), scope.find(item.unit, UNITS, "a unit")
+            program, unit = (
+                context.count(item.number, "program", 0, 128),
+                scope.find(item.unit, (*UNITS, "source"), "a unit or a source"),
+            )
             if program is not None and unit is not None:
                 _hears(context, ports, unit, item)
                 named["programs"].append((unit, program, item.span))
@@ -218,7 +221,7 @@ def channels(context: Context, ports: Ports) -> tuple[tuple[Channel, ...], str |
                 if master is not None:
                     _sends(context, ports, node.unit)
             elif isinstance(node, nodes.Channel):
-                unit = scope.find(node.unit, UNITS, "a unit")
+                unit = scope.find(node.unit, (*UNITS, "source"), "a unit or a source")
                 number = context.count(node.number, "MIDI channel", 1, 16)
                 first = context.count(node.first, "first program number", 0, 1) if node.first else None
                 if unit is None or number is None:

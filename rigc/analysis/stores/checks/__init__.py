@@ -1,0 +1,1 @@
+"""What can be wrong here: one rule a file."""
