@@ -24,11 +24,14 @@ MINUTES = {
     "take out": Fact(5, "min", "a jack or inlet is taken out of a panel, its hole closed", _PRACTICE),
     "close": Fact(2, "min", "a hole is closed", _PRACTICE),
     "drill": Fact(5, "min", "a hole is marked, drilled and deburred", _PRACTICE),
+    "widen": Fact(5, "min", "a hole is cut wider, or two are cut into one slot", _PRACTICE),
+    "drill for it": Fact(10, "min", "holes that hold a thing are marked from it, drilled and deburred", _PRACTICE),
     "set jack": Fact(10, "min", "a hole is drilled in a panel and a jack or inlet set in it", _PRACTICE),
     "strip deck": Fact(5, "min", "strip for one unit is laid on the deck", _PRACTICE),
     "refit plug": Fact(10, "min", "a plug is cut off and another is fitted", _PRACTICE),
     "fit": Fact(4, "min", "a lead is laid and tied", _PRACTICE),
     "plug in": Fact(0.5, "min", "one end is plugged in", _PRACTICE),
+    "mains test": Fact(2, "min", "a competent person makes one test of a mains part, the mains lead out", _PRACTICE),
     "measure": Fact(2, "min", "mains in, voltage and polarity read at one free plug, mains out", _PRACTICE),
     "mount": Fact(3, "min", "a unit is set in its place and pressed or screwed down", _PRACTICE),
     "label": Fact(1.5, "min", "a label comes off, another goes on", _PRACTICE),
@@ -44,4 +47,10 @@ MINUTES = {
 
 KEPT_SHOWS = Fact(3, "shows", "what was taken off stays with the board for the way back", _PRACTICE)
 EARLY_HOLD_MIN = Fact(20, "min", "after this a fresh strip holds about half of what it will", "from memory")
+NEAR_HOLE_MM = Fact(
+    15,
+    "mm",
+    "a lead goes through a hole that is there where that is no farther beside its own way: twice as much is its least slack",
+    _PRACTICE,
+)
 SAME_DECK_MM = Fact(5, "mm", "a deck whose stated size differs by no more was measured again, not exchanged", _PRACTICE)

@@ -260,7 +260,7 @@ field_note             date       | field-notes |
                        who        | field-notes |
 firmware               text       | midi-and-control-map unit-schedule |
 fits                   connector  | cable-list crossing-list cut-list deck-drawing ground-sheet loading-table mass-and-balance plan-full-size pull-list spares-list test-record unit-schedule |
-fixing                 how        | mounting-strips pull-list |
+fixing                 how        | deck-drawing mounting-strips pull-list |
                        stated     | mass-and-balance mounting-strips pull-list | deck-drawing
 flag                   words      | unit-schedule | loading-table test-record
 follows                letter     | as-built cable-list field-notes ground-sheet history label-sheet level-table loading-table signal-flow test-record wiring-sheet | deck-drawing

@@ -25,6 +25,7 @@ GRAMS = as_typed("g", 0.001)  # of a mass in kg
 METRES_CUT = places("m", 4)
 METRES_TAKEN = exactly("m", 2)
 KILOGRAMS = exactly("kg", 3)
+KILOGRAMS_STATED = places("kg", 3)
 MILLIMETRES = as_typed("mm")
 MILLIOHMS = places("mΩ", 1)
 MILLIVOLTS = places("mV", 1)

@@ -193,7 +193,7 @@ def _lead(rig: Rig, want: Wanted, mark: str, leg_of: str | None, wired: Wired, m
         start=want.start,
         end=want.end,
         stage=stage,
-        ends=_chosen(rig, want, stated or _ends(rig, want, stage, captive, wired)),
+        ends=_chosen(rig, want, stated or _ends(rig, want, make, stage, captive, wired)),
         chosen=(rig.chosen_plug(want.start) is not None, rig.chosen_plug(want.end) is not None),
         plugs_stated=stated is not None,
         cable=(None if facts is None else facts.cable) or (None if captive is not None else _cable(rig, want, stage)),
@@ -268,11 +268,16 @@ def _captive(rig: Rig, want: Wanted) -> tuple[Port | None, Quantity | None]:
     return None, None
 
 
-def _ends(rig: Rig, want: Wanted, stage: bool, captive: Port | None, wired: Wired) -> tuple[str | None, str | None]:
-    """An outlet whose connector is not stated is taken to be made for the plug of the unit's end."""
+def _ends(
+    rig: Rig, want: Wanted, make: LeadMake, stage: bool, captive: Port | None, wired: Wired
+) -> tuple[str | None, str | None]:
+    """An outlet whose connector is not stated is taken to be made for the plug of the unit's end. Before a size adaptor the lead ends as
+    it begins: the adaptor makes the other size."""
     here, there = (
         None if jack is None else jack.connector for jack in (socket(rig, want.start), socket(rig, want.end))
     )
+    if any(each.kind == "size" for each in make.via):
+        here = there = here if outlet_at(rig, want.start) is not None else there
     start, end = (
         None if port == captive else chosen_plug(rig, port, connector, want.signal, stage, wired)
         for port, connector in ((want.start, here or there), (want.end, there or here))

@@ -67,10 +67,21 @@ def special_leads(rig: Rig, power: PowerAssignment, leads: Leads, previous: Prev
             feed = power.of(inlet.thing)
             own = (lead.mark,)
             found.append(
-                _special(rig, lead.mark, "reversing", (outlet,), (inlet.thing,), own, feed, lead.stated, itself=True)
+                _reversing(
+                    rig,
+                    lead,
+                    _special(rig, lead.mark, "reversing", (outlet,), (inlet.thing,), own, feed, lead.stated, True),
+                )
             )
     found += _branched(rig, power, leads)
     return SpecialLeads(tuple(sorted(found, key=lambda each: in_order(each.mark))))
+
+
+def _reversing(rig: Rig, lead: Lead, told: SpecialLead) -> SpecialLead:
+    """Before a size adaptor it ends as it begins."""
+    sized = any(each.kind == "size" for each in lead.make.via)
+    plugs = _outlet_plugs(rig, told.outlets)
+    return told.replace(plugs=(plugs, plugs)) if sized else told
 
 
 def _outlet_first(power: PowerAssignment, lead: Lead) -> tuple[Port, Port]:

@@ -26,12 +26,14 @@ from rigc.analysis.revision.plan.leads.redressed import on_decks, redressed
 from rigc.analysis.revision.plan.leads.spares import spare_leads
 from rigc.analysis.revision.plan.of_changes import ChangeLedger, of_changes
 from rigc.analysis.revision.plan.outlet_plans import feed_plans, outlet_plans, supply_plans
+from rigc.analysis.revision.plan.passage_plans import passage_plans
 from rigc.analysis.revision.plan.plan_records import Step, SupplyPlan
 from rigc.analysis.revision.plan.program_plans import channel_plans, program_plans, spare_plans
 from rigc.analysis.revision.plan.retests import retests, spared
 from rigc.analysis.revision.plan.rework_pieces import Pieces
 from rigc.analysis.revision.plan.successors import NONE, Successors, successors
 from rigc.analysis.revision.plan.unit_plans import strip_plans, unit_plans
+from rigc.analysis.routes.deck_holes import DeckHoles
 from rigc.analysis.tests.due_tests import DueTests
 from rigc.analysis.weight.mass import Mass
 from rigc.model.rig import Rig
@@ -64,7 +66,7 @@ def rework(rig: Rig, previous: Previous, results: Results) -> Rework:
         return Rework()
     built, board, power = as_built(previous, old), results.get(Board), results.get(PowerAssignment)
     after = _successors(old.rig, rig, built, board)
-    pieces = _pieces(rig, old, built, board, after, power)
+    pieces = _pieces(old, results, built, board, after, power)
     exchanged = exchanged_decks(pieces.fittings)
     pieces = pieces.replace(
         leads=_leads(old, results, built, after, exchanged), to_make=_to_make(rig, results.get(Leads))
@@ -111,16 +113,21 @@ def _to_make(rig: Rig, leads: Leads) -> frozenset[str]:
     return frozenset(lead.mark for lead in leads.all if status(rig, lead) == "make")
 
 
-def _pieces(rig: Rig, old: Results, built: Board, board: Board, after: Successors, power: PowerAssignment) -> Pieces:
+def _pieces(
+    old: Results, new: Results, built: Board, board: Board, after: Successors, power: PowerAssignment
+) -> Pieces:
+    rig = new.rig
     fittings = fitting_plans(old.rig, rig)
     exchanged = exchanged_decks(fittings)
+    fresh = frozenset(plan.name for plan in fittings if plan.kind == "deck" and plan.after)
+    passages = passage_plans(old.get(DeckHoles), new.get(DeckHoles), fresh)
     return Pieces(
         adaptors=adaptor_plans(built, board),
         outlets=outlet_plans(rig, old.get(PowerAssignment), power, built, board),
         feeds=feed_plans(built, board),
         units=unit_plans(built, board, after, exchanged),
         strips=strip_plans(built, board, exchanged),
-        fittings=fittings,
+        fittings=(*fittings, *passages),
         programs=program_plans(old.rig, rig, built, board),
         channels=channel_plans(built, board),
         spares=spare_plans(built, board),

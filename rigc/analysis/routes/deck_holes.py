@@ -18,10 +18,12 @@ STATED, PASSAGE, PANEL, FOOT = "stated", "passage", "panel", "foot"
 
 
 class Through(Record):
-    """Where leads go through a hole, in mm along x: the numbers of those at one place."""
+    """Where leads go through a hole, in mm along x: the numbers of those at one place, and the diameter that the widest of their plugs
+    needs, None where that is not known."""
 
     x_mm: float
     leads: tuple[str, ...]
+    needs_mm: float | None
 
 
 class DeckHole(Record):
@@ -136,16 +138,23 @@ def _one(group: list[_Passage], further: _Passage) -> bool:
 
 def _hole(group: list[_Passage], gap: bool, name: str) -> DeckHole:
     known = [each.plug for each in group if each.plug is not None]
-    at: dict[float, list[str]] = {}
+    at: dict[float, list[_Passage]] = {}
     for each in group:
-        at.setdefault(each.x_mm, []).append(each.mark)
-    through = tuple(Through(x, tuple(dict.fromkeys(marks))) for x, marks in at.items())
+        at.setdefault(each.x_mm, []).append(each)
+    through = tuple(
+        Through(x, tuple(dict.fromkeys(each.mark for each in here)), _needs(here)) for x, here in at.items()
+    )
     first, last = group[0].x_mm, group[-1].x_mm
     size = None
     if len(known) == len(group) and not gap:
         width = diameter(name, known)
         size = round_size(width) if first == last else slot_size(width, first, last)
     return DeckHole("", first, group[0].y_mm, None if first == last else last, size, gap, PASSAGE, "leads", through)
+
+
+def _needs(passages: list[_Passage]) -> float | None:
+    plugs = [None if each.plug is None else float(each.plug) for each in passages]
+    return None if None in plugs else max(plug for plug in plugs if plug is not None)
 
 
 def _panel(rig: Rig, deck: Deck) -> list[DeckHole]:

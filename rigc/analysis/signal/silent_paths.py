@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import itertools
+from collections.abc import Iterable
+
 from rigc.analysis.signal.amp_ends import amp_ends
 from rigc.analysis.signal.least_silent_way import least_silent_ways, stops_sound
 from rigc.analysis.signal.sound_ways import Hookup, SoundWays
@@ -9,6 +12,9 @@ from rigc.model.jacks import Port
 from rigc.model.rig import BypassPlan, Rig
 from rigc.model.ways.inner_ways import sinks
 from rigc.record import Record
+
+Stretches = tuple[tuple[Port, Port], ...]
+"""From where to where a way is silent."""
 
 
 class SilentPath(Record):
@@ -20,6 +26,8 @@ class SilentPath(Record):
     those for which none does, `scenarios` empty where it is so in all. `short` are plans that go round some of the units, with those that
     they leave in the way. `at_once` are the ranks of the ends that are there together, as another scenario has other amps: where a plan
     leads to one of each, the instrument is heard everywhere. `where` are the scenarios for which no plan does, also where these are all.
+    `across` are, one for each of the ends, the stretches to go round one by one where the way passes the end's own amp before it is
+    there, as through a loop: a guitar does not drive what stands behind it.
     """
 
     instrument: str
@@ -31,13 +39,15 @@ class SilentPath(Record):
     short: tuple[tuple[BypassPlan, tuple[str, ...]], ...] = ()
     at_once: tuple[tuple[int, ...], ...] = ()
     where: tuple[str, ...] = ()
+    across: tuple[Stretches, ...] = ()
 
 
 class _Arrival(Record):
-    """At an end: the first jack behind the silent units, and whether a plan goes round them."""
+    """At an end: the first jack behind the silent units, and whether plans go round them."""
 
     behind: Port
     planned: bool
+    across: Stretches
     short: tuple[tuple[BypassPlan, tuple[str, ...]], ...] = ()
 
 
@@ -66,11 +76,11 @@ def silent_paths(rig: Rig, ways: SoundWays) -> SilentPaths:
                 if not silent:
                     heard.update(() if None in stops.values() else (source.thing,))
                 else:
-                    planned = any(_goes_round(plan.start, plan.end, way, silent) for plan in rig.bypass_plans)
+                    planned = _gets_through(rig.bypass_plans, way, silent)
                     last = max(place for place, port in enumerate(way) if port.thing in silent)
                     behind = way[min(last + 1, len(way) - 1)]
                     here.setdefault((source.thing, silent), {})[end] = _Arrival(
-                        behind, planned, _short(rig, way, silent)
+                        behind, planned, _across(rig, end, way, silent), _short(rig, way, silent)
                     )
                     heard.update((source.thing,) if planned else ())
         for key, ends in here.items():
@@ -82,13 +92,14 @@ def silent_paths(rig: Rig, ways: SoundWays) -> SilentPaths:
 
 def _path(instrument: str, silent: tuple[str, ...], times: list[tuple[Hookup, dict[Port, _Arrival]]]) -> SilentPath:
     unplanned = [(hookup, ends) for hookup, ends in times if not any(each.planned for each in ends.values())]
-    ends = {end: arrival.behind for _, each in unplanned or times for end, arrival in each.items()}
+    arrivals = {end: arrival for _, each in unplanned or times for end, arrival in each.items()}
+    ends = tuple(arrivals)
     scenarios = dict.fromkeys(name for hookup, _ in unplanned for name in hookup.scenarios)
     partly = 0 < len(unplanned) < len(times)
     return SilentPath(
         instrument,
-        tuple(ends),
-        tuple(ends.values()),
+        ends,
+        tuple(each.behind for each in arrivals.values()),
         silent,
         not unplanned,
         tuple(scenarios) if partly else (),
@@ -100,8 +111,9 @@ def _path(instrument: str, silent: tuple[str, ...], times: list[tuple[Hookup, di
                 for plan, left in at.short
             }.values()
         ),
-        tuple(dict.fromkeys(tuple(map(list(ends).index, each)) for _, each in unplanned)),
+        tuple(dict.fromkeys(tuple(map(ends.index, each)) for _, each in unplanned)),
         tuple(scenarios),
+        tuple(each.across for each in arrivals.values()),
     )
 
 
@@ -116,12 +128,27 @@ def _is_end(rig: Rig, name: str) -> bool:
     return name in rig.units and rig.units[name].kind != "unit"
 
 
-def _goes_round(start: Port, end: Port, way: tuple[Port, ...], silent: tuple[str, ...]) -> bool:
-    """Whether a lead from one jack to another leaves out every silent unit of a way."""
-    if start not in way or end not in way:
-        return False
-    places = [place for place, port in enumerate(way) if port.thing in silent]
-    return way.index(start) < min(places) and max(places) < way.index(end)
+def _gets_through(plans: Iterable[BypassPlan], way: tuple[Port, ...], silent: tuple[str, ...]) -> bool:
+    """Whether leads past what is silent, one after the other, bring a way from its beginning to its end."""
+    jumps = [(way.index(each.start), way.index(each.end)) for each in plans if each.start in way and each.end in way]
+    reached = {0}
+    for at in range(len(way)):
+        if at in reached and way[at].thing not in silent:
+            reached |= {at + 1, *(to for start, to in jumps if start == at and to > at)}
+    return len(way) - 1 in reached and way[-1].thing not in silent
+
+
+def _across(rig: Rig, end: Port, way: tuple[Port, ...], silent: tuple[str, ...]) -> Stretches:
+    """The silent stretches between the jacks of the end's own amp, that no plan goes round; none where it is passed but once."""
+    stops = [0, *(place for place, port in enumerate(way) if port.thing == end.thing)]
+    if len(stops) < 3:
+        return ()
+    stretches = [(way[one], way[other]) for one, other in itertools.pairwise(stops)]
+    return tuple(
+        (start, to)
+        for start, to in stretches
+        if not _gets_through(rig.bypass_plans, way[way.index(start) : way.index(to) + 1], silent)
+    )
 
 
 def _short(rig: Rig, way: tuple[Port, ...], silent: tuple[str, ...]) -> tuple[tuple[BypassPlan, tuple[str, ...]], ...]:

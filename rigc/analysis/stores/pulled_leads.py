@@ -15,6 +15,7 @@ from rigc.analysis.stores.heat_shrink import HeatShrink
 from rigc.analysis.stores.pulled import Pulled, counted, of_leads, pulled
 from rigc.analysis.stores.reel_uses import ReelUses
 from rigc.diagnostics.figures import plain
+from rigc.diagnostics.wording import joined
 from rigc.model.records import Spare
 from rigc.model.rig import Rig
 from rigc.traced.given import mentioned
@@ -70,7 +71,7 @@ def special(rig: Rig, leads: Leads, lengths: CableLengths, specials: SpecialLead
     for mark, each in legs.items():
         how = "make" if any(status(rig, lead) == "make" for lead in each) else "buy"
         turned = ", REVERSED" if any(lead.make.turned for lead in each) else ""
-        ways = " and ".join(_millimetres(_supplied(rig, lead, lengths)[0]) for lead in each)
+        ways = joined(_millimetres(_supplied(rig, lead, lengths)[0]) for lead in each)
         name = f"{mark}: {each[0].signal} Y lead, legs of {ways}{turned}"
         yield pulled(name, _come_by(how), counted((mark,)), *of_leads(each), at=_ends(each))
     for adaptor in specials.all:

@@ -7,8 +7,10 @@ from collections.abc import Iterator
 
 from rigc.analysis.control.switch_settings import GROUND_LIFT, SELECTOR, SwitchSettings
 from rigc.analysis.deck.placement import Placement
+from rigc.analysis.leads.labels import Labels
 from rigc.analysis.leads.lead_status import status
-from rigc.analysis.leads.leads import Leads
+from rigc.analysis.leads.leads import Lead, Leads
+from rigc.analysis.leads.special_leads import SpecialLeads
 from rigc.analysis.mounting.mounting_strip import MountingStrip
 from rigc.analysis.routes.deck_holes import PASSAGE, STATED, DeckHole, DeckHoles
 from rigc.analysis.tests.due_tests import Due, DueTests
@@ -56,12 +58,14 @@ def build_work(
     settings: SwitchSettings,
     due: DueTests,
     holes: DeckHoles,
+    labels: Labels,
+    specials: SpecialLeads,
 ) -> BuildWork:
-    """Drilled are the holes of the hole schedule, but for those of panel jacks, which are set, and of feet, which a deck has. Waiting is
-    not counted."""
+    """Drilled are the holes of the hole schedule, but for those of panel jacks, which are set, and of feet, which a deck has; and those
+    that hold what is bolted, screwed or in brackets, thing by thing, however many it has. Waiting is not counted."""
     steps = tuple(
         _step(action, what, count)
-        for action, what, count in _work(rig, leads, placement, strips, settings, due, holes)
+        for action, what, count in _work(rig, leads, placement, strips, settings, due, holes, labels, specials)
         if count
     )
     rule = "each thing that is done, by how often it is done; waiting for strip to hold is not counted"
@@ -90,14 +94,19 @@ def _work(
     settings: SwitchSettings,
     due: DueTests,
     deck_holes: DeckHoles,
+    labels: Labels,
+    specials: SpecialLeads,
 ) -> Iterator[tuple[str, tuple[str, ...], int]]:
     holes = {name: _drilled(deck_holes.of(name)) for name in rig.decks}
     of_decks = tuple(f"deck {name}: {count} hole{'s' * (count > 1)}" for name, count in holes.items() if count)
     yield "drill", of_decks, sum(holes.values())
+    held = tuple(name for name in placement.outlines if rig.mounting.fixing_of(name))
+    yield "drill for it", held, len(held)
     jacks = tuple(f"{panel.name}.{jack.name}" for panel in rig.panels.values() for jack in panel.jacks)
     yield "set jack", jacks, len(jacks)
     own = tuple(lead for lead in leads.all if not lead.stage)
-    yield "print", tuple(lead.mark for lead in leads.all), 2 * len(leads.all)
+    markers = labels.markers | {each.mark: each.markers for each in specials.all if each.markers is not None}
+    yield "print", tuple(markers), sum(round(each) for each in markers.values())
     made = tuple(lead.mark for lead in own if status(rig, lead) == "make")
     yield "make", made, len(made)
     yield from _tests("leads", LEADS, due.all)
@@ -117,13 +126,30 @@ def _work(
     yield "set selector", selectors, len(selectors)
     yield from _tests("mains", MAINS, due.all)
     yield from _tests("plugs", PLUGS, due.all)
-    yield "plug in", laid, 2 * len(laid)
+    yield "plug in", laid, _plugged(rig, own)
     last = tuple(dict.fromkeys(each.test for each in due.all if each.test not in (*LEADS, *MAINS, *PLUGS)))
     yield from _tests("whole", last, due.all)
 
 
 def _drilled(holes: tuple[DeckHole, ...]) -> int:
     return sum(hole.kind in (STATED, PASSAGE) and not hole.open for hole in holes)
+
+
+def _plugged(rig: Rig, leads: tuple[Lead, ...]) -> int:
+    """How many plugs go in: none where an end is soldered, or grows out of its unit; a Y lead's at its outlet is one."""
+    return len(
+        {
+            (lead.leg_of or lead.mark, port)
+            for lead in leads
+            for port, kind in zip((lead.start, lead.end), lead.ends, strict=True)
+            if not _soldered(rig, kind) and not (lead.captive and kind is None)
+        }
+    )
+
+
+def _soldered(rig: Rig, kind: str | None) -> bool:
+    plug = rig.stock.plugs.get(kind or "")
+    return plug is not None and plug.soldered
 
 
 def _tests(name: str, numbers: tuple[int, ...], due: tuple[Due, ...]) -> Iterator[tuple[str, tuple[str, ...], int]]:

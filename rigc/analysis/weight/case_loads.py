@@ -21,9 +21,8 @@ from rigc.record import Record
 from rigc.traced.figure import Figure, known_figure
 from rigc.traced.given import limit
 from rigc.traced.reason import ARITHMETIC, STATED
-from rigc.traced.shown import as_typed
 from rigc.traced.term import Term
-from rigc.traced.units import KILOGRAMS
+from rigc.traced.units import KILOGRAMS, KILOGRAMS_STATED
 
 _WHOSE = {"lift": "one lifter", "airline": "one airline piece", "case": "the case"}
 
@@ -126,7 +125,7 @@ def _margins(what: str, mass: Mass, limits: tuple[MassLimit, ...]) -> tuple[Marg
 def _margin(name: str, known_kg: Figure, each: MassLimit) -> Margin:
     told = "what one person lifts" if each.stated is None else "a limit of the rig"
     source = ONE_LIFTER_KG.source if each.stated is None else STATED
-    most = known_figure(f"{name}.most", each.most_kg, as_typed("kg"), rule=told, source=source, label="at most")
+    most = known_figure(f"{name}.most", each.most_kg, KILOGRAMS_STATED, rule=told, source=source, label="at most")
     weighs = known_figure(
         f"{name}.weighs",
         known_kg,

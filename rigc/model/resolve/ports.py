@@ -148,7 +148,7 @@ class Ports:
                 label="a stereo pair is needed here",
                 also=(Label(thing.declared, "declared here"),),
                 mends=() if found else mono,
-                help=_pairing(self.candidates(thing, direction), word),
+                help=_pairing(thing, self.candidates(thing, direction), word, found),
             )
         )
 
@@ -228,7 +228,10 @@ def _both(thing: AnyThing, pair: tuple[str, str]) -> tuple[Port, Port]:
     return Port(thing.name, pair[0]), Port(thing.name, pair[1])
 
 
-def _pairing(candidates: list[str], word: str) -> str:
+def _pairing(thing: AnyThing, candidates: list[str], word: str, found: list[tuple[str, str]]) -> str:
+    if found:
+        sides = " or ".join(f"`{thing.name}.{first}`" for first, _ in found)
+        return f"name the pair by one of its jacks: write {sides} in place of `{thing.name}`"
     if len(candidates) < 2:
         return f"declare two {word}s in its block and that they are a pair"
     return f"declare it in its block, for example: pair {', '.join(candidates[:2])}"

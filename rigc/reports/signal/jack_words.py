@@ -32,13 +32,18 @@ def level_class(rig: Rig, port: Port, reckoned: dict[str, float | None]) -> str:
     return "line" if nominal >= LINE_FROM.value else "instrument"
 
 
-def width(ins: int, outs: int) -> str:
-    """Mono or stereo, from the numbers of jacks that are used at both sides (0 where the way begins or ends)."""
+def width(rig: Rig, thing: str, ins: tuple[str, ...], outs: tuple[str, ...]) -> str:
+    """Mono or stereo, from the jacks that are used at both sides (none where the way begins or ends): a stereo jack is both sides."""
     words = {1: "mono", 2: "stereo"}
-    here, there = words.get(ins, ""), words.get(outs, "")
+    here, there = (words.get(sum(_sides(rig, Port(thing, jack)) for jack in jacks), "") for jacks in (ins, outs))
     if here and there and here != there:
         return f"{here} in, {there} out"
     return there or here
+
+
+def _sides(rig: Rig, port: Port) -> int:
+    jack = rig.jack(port)
+    return 2 if jack is not None and jack.carries == "stereo" else 1
 
 
 def when_bypassed(unit: Unit) -> str:

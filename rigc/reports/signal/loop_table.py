@@ -48,7 +48,7 @@ def _wired(rig: Rig, unit: Unit) -> bool:
 
 
 def _row(rig: Rig, leads: Leads, unit: Unit, loop: LoopJacks) -> Row:
-    stops = _stops(rig, unit.name, loop.number)
+    stops = _stops(rig, unit.name, loop)
     send, back = leads.at(Port(unit.name, loop.send)), leads.at(Port(unit.name, loop.back))
     wired = bool(send or back)
     stereo = any(lead.stereo for lead in (*send, *back))
@@ -67,11 +67,18 @@ def _row(rig: Rig, leads: Leads, unit: Unit, loop: LoopJacks) -> Row:
     )
 
 
-def _stops(rig: Rig, name: str, number: int) -> tuple[Stop, ...] | None:
-    """What a loop holds; None where the source does not say."""
+def _stops(rig: Rig, name: str, loop: LoopJacks) -> tuple[Stop, ...] | None:
+    """What a loop holds, also where one chain goes from its send to its return; panels on the way are none of it. None where the source
+    does not say."""
+    number = loop.number
     for use in rig.loops:
         if (use.switcher, use.number) == (name, number):
             return use.stops
+    for chain in rig.chains:
+        jacks = [stop.jack if stop.thing == name else None for stop in chain.stops]
+        if loop.send in jacks and loop.back in jacks[jacks.index(loop.send) :]:
+            between = chain.stops[jacks.index(loop.send) + 1 : jacks.index(loop.back)]
+            return tuple(stop for stop in between if stop.thing not in rig.panels)
     for blend in rig.blends:
         for path in blend.paths:
             if blend.unit == name and path.loop == number:

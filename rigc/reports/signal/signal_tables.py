@@ -86,7 +86,7 @@ def _row(rig: Rig, step: Step, reckoned: dict[str, float | None], zones: Zones, 
             Cell(", ".join(step.ins)),
             Cell(", ".join(step.outs)),
             Cell(", ".join(step.leads), strong=True),
-            Cell(width(len(step.ins), len(step.outs))),
+            Cell(width(rig, step.thing, step.ins, step.outs)),
             Cell(level),
             Cell(bypassed),
         )

@@ -6,6 +6,7 @@ import pytest
 from cases import ROOT, results
 from small_rigs import block, results_of
 
+from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.special_leads import SpecialLeads
 from rigc.analysis.power.lead_drops import LeadDrop, LeadDrops
 from rigc.analysis.power.shared_returns import SharedReturns, noise_mv
@@ -34,6 +35,25 @@ def test_numbers() -> None:
         ("Y3", "size", True),
     ]
     assert special("Y3 size for stepladder") == [("Y3", "size", True), ("Y4", "parallel", False)]
+
+
+def test_before_a_size_adaptor_a_lead_ends_as_it_begins() -> None:
+    """The outlet takes 2.1 mm and the unit 2.5 mm: the adaptor makes the one of the other, not the lead too."""
+    kinds = "".join(
+        f"plug {name} {{\n  fits barrel 5.5 x {inner} mm\n}}\n" for name, inner in (("two", 2.1), ("three", 2.5))
+    )
+    supply = (
+        "supply mill {\n  outlet a 9 V dc 250 mA connector barrel 5.5 x 2.1 mm polarity centre-negative isolated\n}\n"
+    )
+    thing = "unit fen {\n  input in ts\n  output out ts\n  inlet dc barrel 5.5 x 2.5 mm\n  needs 9 V dc\n  polarity centre-positive\n  draws 20 mA\n}\n"
+    text = kinds + supply + thing + "power {\n  fen from mill.a reversed\n}\nleads {\n  Y1 size for fen\n}\n"
+    made = results_of(text)
+    assert [lead.ends for lead in made.get(Leads).all] == [("two", "two")]
+    told = {each.kind: each.plugs for each in made.get(SpecialLeads).all}
+    assert told == {
+        "reversing": ("barrel 5.5 × 2.1", "barrel 5.5 × 2.1"),
+        "size": ("barrel 5.5 × 2.1", "barrel 5.5 × 2.5"),
+    }
 
 
 def test_parallel_leads_bear_their_share() -> None:

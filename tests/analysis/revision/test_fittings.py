@@ -38,6 +38,7 @@ def test_an_inlet_that_moves_is_a_mains_part_and_tested() -> None:
         ("power off", (), "", ""),
         ("take out", (inlet,), "C14 at 790, 470 mm", "; close its hole"),
         ("set jack", (inlet,), "", "C14 at 750, 470 mm"),
+        ("mains test", ("1 at rear-panel.mains", "2 at rear-panel.mains"), "", ""),
     ]
     assert [(each.test, each.points) for each in rework.retests] == [
         (1, ("rear-panel.mains",)),
@@ -117,6 +118,7 @@ def test_bolts_in_place_of_strip() -> None:
         ("take off", ("marl",), place, ""),
         ("peel base", ("marl",), "", ""),
         ("peel", ("marl",), "", ""),
+        ("drill for it", ("marl",), "", "bolted"),
         ("mount", ("marl",), place, f"{place}, bolted"),
     ]
 
@@ -127,6 +129,7 @@ def test_screws_in_place_of_brackets() -> None:
     assert _steps(rework) == [
         ("power off", (), "", ""),
         ("take off", ("fan4",), place, ""),
+        ("drill for it", ("fan4",), "", "screwed"),
         ("mount", ("fan4",), place, f"{place}, screwed"),
     ]
 

@@ -159,3 +159,17 @@ leads {
     steps = results_after(old, new).get(Rework).steps
     told = [(step.action, step.what, step.minutes) for step in steps if "elder" in (step.start, step.end)]
     assert told == [("unplug", ("Y1",), 0.5), ("plug in", ("Y1",), 0.5)]
+
+
+def test_a_mains_lead_is_in_and_tested_before_anything_is_measured_behind_it() -> None:
+    """The board's inlet moves: its lead goes into both ends, a competent person tests it, and only then the mains lead goes in."""
+    moved = ("inlet mains C14 at 790, 470 mm", "inlet mains C14 at 760, 470 mm")
+    rework = _after(LONG_HAUL, moved, ("lapwing from weir8.b6 at 18 V", "lapwing from weir8.b5 at 18 V"), ("heron from weir8.b5 at 12 V", "heron from weir8.b6 at 12 V"), ("D13 weir8.b5 -> heron", "D13 weir8.b6 -> heron"), ("D14 weir8.b6 -> lapwing", "D14 weir8.b5 -> lapwing"))  # fmt: skip
+    actions = [step.action for step in rework.steps]
+    assert actions.index("set jack") < actions.index("mains test") < actions.index("measure")
+    assert [step.what for step in rework.steps if step.action == "mains test"] == [
+        ("1 at rear-panel.mains", "2 at rear-panel.mains")
+    ]
+    assert not any(
+        name.startswith(("1 at", "2 at")) for step in rework.steps if step.action == "test" for name in step.what
+    )

@@ -48,6 +48,25 @@ def test_what_is_held_what_is_empty_and_what_nobody_says() -> None:
     ]
 
 
+def test_an_amps_own_loop_that_a_chain_wires() -> None:
+    """Past a panel's jacks, which are none of what it holds."""
+    text = (
+        block("instrument", "guitar")
+        + block("amp", "combo", "input in ts", "output send ts", "input back ts", "loop 1 send send return back series")
+        + unit("marl")
+        + unit("lant", "tails")
+        + block("deck", "plank", "size 400 x 300 mm")
+        + block("panel", "rear on plank", "jack s ts at 380, 290 mm")
+        + "chain guitar -> combo\nchain back: combo.send -> rear.s -> marl -> lant -> combo.back\n"
+        + "leads {\n  A1 combo.send -> rear.s\n  A2 lant.out -> combo.back\n}\n"
+    )
+    table = results_of(text).call(loop_table).block("loops")
+    (row,) = table.rows
+    assert [cell.text for cell in row.cells] == [
+        "combo 1", "send, back", "marl → lant", "mono", "A1", "A2", "", "yes", "no",
+    ]  # fmt: skip
+
+
 def test_without_loops_there_is_no_sheet() -> None:
     found = results(ROOT / "examples/back-bedroom/board.rig").call(loop_table)
     assert found == NoSheet("loop-table", "Loop table", "Nothing on this rig has a loop.")

@@ -215,7 +215,7 @@ def test_a_unit_moves_and_a_preset_and_a_channel_change() -> None:
         ["weathervane", "channel 1", "channel 5"],
     ]
     assert "set down fan4: under 560, 200 mm → under 500, 200 mm" in [row[0] for row in rows(sheet, "steps")]
-    assert "Preset 4: entered anew, try it." in lines(sheet, "player")
+    assert "Preset 4: entered anew, to be tried." in lines(sheet, "player")
 
 
 def test_a_unit_goes_and_its_leads_are_kept_as_spares() -> None:

@@ -63,6 +63,18 @@ def test_a_unit_that_goes_from_mono_to_stereo_says_so() -> None:
     assert rows["lantxl"][5:7] == ("A21, A22", "stereo")
 
 
+def test_one_stereo_jack_is_both_sides() -> None:
+    text = (
+        block("instrument", "guitar")
+        + unit("mixer", "output cue trs stereo")
+        + block("listener", "phones", "headphones", "input jack trs stereo")
+        + "chain guitar -> mixer.in\nchain ears: mixer.cue -> phones.jack\n"
+    )
+    table = results_of(text).call(wiring_sheet).block("signal_ears")
+    at = [column.head for column in table.columns].index("mono/stereo")
+    assert [row.cells[at].text for row in table.rows] == ["stereo", "stereo"]
+
+
 @pytest.mark.parametrize(("nominal", "said"), [("-15 dBu", "instrument"), ("-14 dBu", "line"), ("4 dBu", "line")])
 def test_level_classes(nominal: str, said: str) -> None:
     # The border of -14 dBu lies midway between -20 dBu (instruments) and -7.8 dBu (consumer line): common practice, no source.

@@ -2,7 +2,7 @@
 
 Why it matters: a plug in its input keeps it switched on: it drains from sound check to load-out, and is flat at the show. What a supply
 takes of its battery is what it gives, and what is lost in it.
-What to do: charge a supply's battery before the show, or carry a second one. Of a unit's, carry spare batteries, write "unplug after the show" on the crew's card, or use a battery-clip lead. State in the rig
+What to do: charge a supply's battery before the show, or carry a second one. Of a unit's, carry spare batteries and say so in a spares block by the name of the battery, write "unplug after the show" on the crew's card, or use a battery-clip lead. State in the rig
 block how long your shows keep it plugged in, sound check included (`show 90 min`); else {power.SHOW_H} are taken.
 Source: common practice, no source; life = capacity / current, of a supply energy × efficiency / power given, with
 capacity and energy as stated (a maker's figure, of a battery that is new and full).
@@ -112,9 +112,12 @@ def _help(rig: Rig, life: BatteryLife) -> str:
             else f"feed '{life.unit}' from a supply by a battery-clip lead, or "
         )
         return f"{lead}change its {life.kind} during the show"
+    carried = any(spare.what == life.kind for spare in rig.spares)
+    if ends and carried:
+        return f"start with '{life.unit}' full, and switch it off after each show"
     if ends:
         return f"start with '{life.unit}' full, switch it off after each show, and carry a spare {life.kind}"
-    return f"unplug '{life.unit}' after each show, and carry a spare {life.kind}"
+    return f"unplug '{life.unit}' after each show{'' if carried else f', and carry a spare {life.kind}'}"
 
 
 CHECK = battery_only

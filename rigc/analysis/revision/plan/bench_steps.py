@@ -1,5 +1,5 @@
 """The pieces of a rework -> the steps at the bench, in the order in which a board is put together: what can be made
-beforehand, power off, out, settings, strips, supplies, DC leads (tested before they go in), audio leads, units from the rear
+beforehand, power off, out, settings, holes, strips, supplies, DC leads (tested before they go in), audio leads, units from the rear
 row forwards, control and MIDI, labels, ties, programs, tests, and the bag for the way back. The order is common
 practice, no source."""
 
@@ -23,14 +23,16 @@ from rigc.analysis.revision.plan.bench_phases import (
     SUPPLIES,
     TESTS,
 )
+from rigc.analysis.revision.plan.fitting_plans import exchanged_decks
 from rigc.analysis.revision.plan.fitting_steps import fitting_steps
 from rigc.analysis.revision.plan.leads.steps import lead_steps
 from rigc.analysis.revision.plan.plan_records import THROWN, Piece, Step
 from rigc.analysis.revision.plan.rework_pieces import Pieces
 from rigc.facts.rework import MINUTES
 
-AT_PLUG, HEAT = 5, 19
-"""The test that is made before a DC plug goes into its unit, and the one that is waiting, not work."""
+MAINS, AT_PLUG, HEAT = (1, 2), 5, 19
+"""The tests that are made before the mains lead goes in, the one before a DC plug goes into its unit, and the one that is waiting,
+not work."""
 
 
 def bench_steps(pieces: Pieces) -> tuple[Step, ...]:
@@ -102,16 +104,23 @@ def _leads(pieces: Pieces) -> Iterator[Step]:
 
 
 def _units(pieces: Pieces) -> Iterator[Step]:
+    exchanged = exchanged_decks(pieces.fittings)
     for plan in pieces.units:
         if plan.there_before and (plan.before is not None or not plan.there_after):
             yield from _told(plan, Step(OUT, "take off", (plan.name,), where(plan.before)))
         if plan.there_after and (plan.after is not None or not plan.there_before):
+            if plan.fixing and (plan.before != plan.after or plan.refixed or _deck(plan.after) in exchanged):
+                yield from _told(plan, Step(STRIPS, "drill for it", (plan.name,), "", _HELD[plan.fixing]))
             held = f", {_HELD[plan.fixing]}" if plan.refixed and plan.fixing else ""
             phase = SEATS if plan.name in pieces.supply_names else MOUNT
             yield from _told(plan, Step(phase, "mount", (plan.name,), where(plan.before), where(plan.after) + held))
 
 
 _HELD = {"bolted": "bolted", "screwed": "screwed", "brackets": "in brackets"}
+
+
+def _deck(place: BoardPlace | None) -> str | None:
+    return None if place is None else place.deck
 
 
 def where(place: BoardPlace | None) -> str:
@@ -162,6 +171,6 @@ def _rest(pieces: Pieces) -> Iterator[Step]:
     for fitting in pieces.fittings:
         yield from _told(fitting, *fitting_steps(fitting))
     for test in (each for each in pieces.retests if each.test != HEAT):
-        at_plug = test.test == AT_PLUG
+        action = "measure" if test.test == AT_PLUG else "mains test" if test.test in MAINS else "test"
         for point in test.points:
-            yield Step(POWER if at_plug else TESTS, "measure" if at_plug else "test", (f"{test.test} at {point}",))
+            yield Step(TESTS if action == "test" else POWER, action, (f"{test.test} at {point}",))

@@ -1,4 +1,4 @@
-"""What differs in decks, holes, panel jacks, cases, selectors and ground lifts -> the steps at the bench."""
+"""What differs in decks, holes, passages, panel jacks, cases, selectors and ground lifts -> the steps at the bench."""
 
 from __future__ import annotations
 
@@ -10,7 +10,15 @@ from rigc.analysis.revision.plan.plan_records import FittingPlan, Step
 
 def fitting_steps(plan: FittingPlan) -> Iterator[Step]:
     """None for a transformer, which is only carried."""
-    of_kind = {"deck": _deck, "hole": _hole, "jack": _jack, "case": _case, "selector": _selector, "lift": _lift}
+    of_kind = {
+        "deck": _deck,
+        "hole": _hole,
+        "passage": _passage,
+        "jack": _jack,
+        "case": _case,
+        "selector": _selector,
+        "lift": _lift,
+    }
     yield from of_kind.get(plan.kind, lambda _: iter(()))(plan)
 
 
@@ -27,6 +35,11 @@ def _hole(plan: FittingPlan) -> Iterator[Step]:
         yield Step(phase, "drill", (f"{plan.name} in {plan.on}",), "", plan.after)
     else:
         yield Step(STRIPS, "close", (f"{plan.name} in {plan.on}",), plan.before)
+
+
+def _passage(plan: FittingPlan) -> Iterator[Step]:
+    phase = BEFORE if plan.beforehand else STRIPS
+    yield Step(phase, "widen" if plan.before else "drill", (f"{plan.name} in {plan.on}",), plan.before, plan.after)
 
 
 def _jack(plan: FittingPlan) -> Iterator[Step]:

@@ -46,7 +46,7 @@ def of_changes(pieces: Pieces, rig: Rig, ledger: ChangeLedger, after: Successors
         strips=tuple(each.replace(**ledger.of((each.unit,), _heir(each.unit, heirs))) for each in pieces.strips),
         programs=tuple(each.replace(**ledger.of((), _program(each, rig))) for each in pieces.programs),
         channels=tuple(each.replace(**ledger.of((each.unit,))) for each in pieces.channels),
-        fittings=tuple(each.replace(**ledger.of((each.name,), _fitting(each))) for each in pieces.fittings),
+        fittings=tuple(each.replace(**ledger.of(_own(each), _fitting(each, pieces))) for each in pieces.fittings),
         spares=tuple(each.replace(**ledger.of(())) for each in pieces.spares),
     )
     return marked
@@ -88,7 +88,15 @@ def _feed(plan: FeedPlan, heirs: dict[str, str]) -> tuple[str, ...]:
     return (*_heir(plan.unit, heirs), *(port.thing for port in outlets))
 
 
-def _fitting(plan: FittingPlan) -> tuple[str, ...]:
+def _own(plan: FittingPlan) -> tuple[str, ...]:
+    return plan.leads or (plan.name,)
+
+
+def _fitting(plan: FittingPlan, pieces: Pieces) -> tuple[str, ...]:
+    """Of a passage what its leads go to."""
+    if plan.leads:
+        through = (lead.after for lead in pieces.leads if lead.mark in plan.leads)
+        return (*(name for lead in through for name in _things(lead)), plan.on)
     return (plan.name.partition(".")[0], plan.on)
 
 

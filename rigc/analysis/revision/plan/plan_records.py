@@ -159,9 +159,9 @@ class SparePlan(Record):
 
 
 class FittingPlan(Record):
-    """A `deck`, `hole`, `jack` of a panel, `case`, `selector`, `lift` or `transformer` that comes (`before` empty), goes (`after`
+    """A `deck`, `hole`, `passage` for leads, `jack` of a panel, `case`, `selector`, `lift` or `transformer` that comes (`before` empty), goes (`after`
     empty) or is otherwise: in words, lengths in mm. `on` is the deck, panel or scenario that it belongs to; `mains`: a
-    mains part is opened or moved for it; `beforehand`: it belongs to a deck that comes.
+    mains part is opened or moved for it; `beforehand`: it belongs to a deck that comes; `leads` are those of a passage.
     """
 
     kind: str
@@ -171,6 +171,7 @@ class FittingPlan(Record):
     on: str = ""
     mains: bool = False
     beforehand: bool = False
+    leads: tuple[str, ...] = ()
     change: int | None = None
     done: bool = False
 

@@ -60,6 +60,7 @@ def _as_one(paths: list[SilentPath]) -> SilentPath:
         at_once=(tuple(range(sum(len(path.ends) for path in paths))),),
         units=tuple(dict.fromkeys(name for path in paths for name in path.units)),
         short=tuple(short.values()),
+        across=tuple(each for path in paths for each in path.across),
     )
     return whole
 
@@ -85,8 +86,12 @@ def _told(rig: Rig, path: SilentPath) -> Diagnostic:
 
 def _carried(rig: Rig, path: SilentPath) -> Mend:
     """A lead for each end that it takes to be heard in each scenario."""
-    plans = [_plan_end(rig, path, at) for at in _needed(rig, path)]
-    whats = ["lead" if goes_in else "lead with a passive DI" for _, goes_in in plans]
+    needed = _needed(rig, path)
+    stretches = [each for at in needed for each in path.across[at]]
+    if stretches:
+        return _carried_across(rig, path, stretches)
+    plans = [_plan_end(rig, path, at) for at in needed]
+    whats = [_LEAD if goes_in else _DI for _, goes_in in plans]
     said = [
         f'bypass {path.instrument} -> {end} "{what} past the board"'
         for (end, _), what in zip(plans, whats, strict=True)
@@ -94,6 +99,21 @@ def _carried(rig: Rig, path: SilentPath) -> Mend:
     one = f"a {whats[0]} that goes round"
     what = one if len(plans) == 1 else f"{' and '.join(f'a {each}' for each in dict.fromkeys(whats))} to each end"
     return Mend(f"carry {what}, and say so: {' and '.join(f'`{each}`' for each in said)}", tuple(map(Add, said)))
+
+
+_LEAD, _DI = "lead", "lead with a passive DI"
+
+
+def _carried_across(rig: Rig, path: SilentPath, stretches: list[tuple[Port, Port]]) -> Mend:
+    """Where the board lies before an amp and in its loop: a lead for each of the two."""
+    said = []
+    for start, end in dict.fromkeys(stretches):
+        begins = path.instrument if start.thing == path.instrument else str(start)
+        what = _LEAD if "" in (kinds := (_kind(rig, start), _kind(rig, end))) or kinds[0] == kinds[1] else _DI
+        where = f"across the loop of {end.thing}" if start.thing == end.thing else "past the board"
+        said.append(f'bypass {begins} -> {end} "{what} {where}"')
+    each = "a lead that goes round" if len(said) == 1 else "a lead for each of these"
+    return Mend(f"carry {each}, and say so: {' and '.join(f'`{line}`' for line in said)}", tuple(map(Add, said)))
 
 
 def _needed(rig: Rig, path: SilentPath) -> list[int]:

@@ -46,7 +46,7 @@ def _plan(context: Context, ports: Ports, node: nodes.BypassPlan, onward: dict[s
 
 
 def _nowhere(context: Context, ports: Ports, node: nodes.BypassPlan, start: Any, end: Any) -> bool:
-    """Whether a plan ends where it begins, or at what carries no sound; a finding then."""
+    """Whether a plan ends where it begins, and not across a loop, or at what carries no sound; a finding then."""
     lacking = next(
         (
             (stop, thing, word)
@@ -55,7 +55,7 @@ def _nowhere(context: Context, ports: Ports, node: nodes.BypassPlan, start: Any,
         ),
         None,
     )
-    if start is end:
+    if start is end and not _across_loop(node, start):
         stop, said, help = node.end, f"this bypass begins and ends at '{start.name}'", "name what it goes round to"
     elif lacking is not None:
         stop, said = lacking[0], f"'{lacking[1].name}' has no audio {lacking[2]}, and a bypass carries sound"
@@ -65,6 +65,13 @@ def _nowhere(context: Context, ports: Ports, node: nodes.BypassPlan, start: Any,
     also = (Label(start.declared if stop is node.start else end.declared, "declared here"),)
     context.report(UNCLEAR.at(stop.span, said, subject=(stop.thing.text,), label="this end", also=also, help=help))
     return True
+
+
+def _across_loop(node: nodes.BypassPlan, thing: Any) -> bool:
+    """Whether it goes from the send of a loop to its return."""
+    if node.start.jack is None or node.end.jack is None:
+        return False
+    return any((loop.send, loop.back) == (node.start.jack.text, node.end.jack.text) for loop in thing.loops)
 
 
 def _swapped(ports: Ports, start: Any, end: Any, onward: dict[str, set[str]]) -> bool:

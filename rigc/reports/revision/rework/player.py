@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from rigc.analysis.deck.foot_spots import FootSpot, foot_spots
 from rigc.analysis.deck.placement import Placement
 from rigc.analysis.previous import Previous
@@ -21,7 +23,7 @@ def player_notes(previous: Previous, old: Results, new: Results, rework: Rework)
     """One line a matter; that there is nothing to notice is said, too. `old` are the results of `previous`."""
     lines = [f"{then} is called {now} now." for now, then in previous.renamed]
     lines += [line for plan in rework.units if (line := _unit(new.rig, plan))]
-    lines += _switches(old, new, rework)
+    lines += _switches(old, new, rework) + _treadles(old, new, rework)
     lines += _loops(old.rig, new.rig, rework) + _chains(old.rig, new.rig, rework)
     lines += _programs(rework)
     return Paragraph("player", tuple(lines) or ("Nothing: it plays as before.",), heading="What the player will notice")
@@ -29,14 +31,14 @@ def player_notes(previous: Previous, old: Results, new: Results, rework: Rework)
 
 def _programs(rework: Rework) -> list[str]:
     """Presets and songs that are entered anew, and those that go."""
-    told: dict[str, list[str]] = {}
+    told: dict[tuple[str, str], list[str]] = {}
     for plan in rework.programs:
         preset, gone = plan.number is not None, plan.after is None
-        words = "gone" if gone else "entered anew, try it" if preset else "set otherwise"
-        told.setdefault(f"{'Preset' if preset else 'Song'} {{}}: {words}.", []).append(
+        words = "gone" if gone else "entered anew, to be tried" if preset else "set otherwise"
+        told.setdefault(("Preset" if preset else "Song", words), []).append(
             str(plan.number) if preset else f"'{plan.title}'"
         )
-    return [line.format(", ".join(names)) for line, names in told.items()]
+    return [f"{what}{'s' * (len(names) > 1)} {', '.join(names)}: {words}." for (what, words), names in told.items()]
 
 
 def _unit(rig: Rig, plan: UnitPlan) -> str:
@@ -56,20 +58,42 @@ def _switches(old: Results, new: Results, rework: Rework) -> list[str]:
     """Switches of units that stay, or of successors, that are elsewhere, one line for all that went the same way;
     successors are compared one by one, in order."""
     heirs = {plan.replaces: plan.name for plan in rework.units if plan.replaces is not None}
-    before = _by_thing(old, heirs)
-    after = _by_thing(new, {})
+    before = _by_thing(foot_spots(old.rig, old.get(Placement))[0], heirs)
+    after = _by_thing(foot_spots(new.rig, new.get(Placement))[0], {})
+    return [
+        f"The switch{'es' * (len(things) > 1)} of {', '.join(things)}: {way}." for way, things in _ways(before, after)
+    ]
+
+
+def _treadles(old: Results, new: Results, rework: Rework) -> list[str]:
+    """The same of treadles, by their front-left corners."""
+    heirs = {plan.replaces: plan.name for plan in rework.units if plan.replaces is not None}
+    ways = _ways(_by_thing(_treadle_spots(old), heirs), _by_thing(_treadle_spots(new), {}))
+    return [f"The treadle{'s' * (len(things) > 1)} {', '.join(things)}: {way}." for way, things in ways]
+
+
+def _treadle_spots(results: Results) -> list[FootSpot]:
+    return [
+        FootSpot(body.thing, "treadle", body.x_mm, body.y_mm, body.deck)
+        for body in results.get(Placement).outlines.values()
+        if not body.under and body.thing in results.rig.units and results.rig.units[body.thing].treadle_mm is not None
+    ]
+
+
+def _ways(before: dict[str, list[FootSpot]], after: dict[str, list[FootSpot]]) -> list[tuple[str, list[str]]]:
+    """Each way that something went, with the things that did."""
     ways: dict[str, list[str]] = {}
     for thing, spots in after.items():
         for number, (was, now) in enumerate(zip(before.get(thing, ()), spots, strict=False), 1):
             way = _way(was, now)
             if way:
                 ways.setdefault(way, []).append(f"{thing} ({number})" if len(spots) > 1 else thing)
-    return [f"The switch{'es' * (len(things) > 1)} of {', '.join(things)}: {way}." for way, things in ways.items()]
+    return list(ways.items())
 
 
-def _by_thing(results: Results, heirs: dict[str, str]) -> dict[str, list[FootSpot]]:
+def _by_thing(spots: Iterable[FootSpot], heirs: dict[str, str]) -> dict[str, list[FootSpot]]:
     found: dict[str, list[FootSpot]] = {}
-    for spot in foot_spots(results.rig, results.get(Placement))[0]:
+    for spot in spots:
         found.setdefault(heirs.get(spot.thing, spot.thing), []).append(spot)
     return found
 

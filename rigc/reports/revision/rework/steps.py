@@ -88,6 +88,11 @@ def _points(step: Step) -> list[str]:
     return [name.partition(" at ")[2] for name in step.what]
 
 
+def _tests(step: Step) -> str:
+    numbers = list(dict.fromkeys(name.partition(" at ")[0] for name in step.what))
+    return f"test{'s' * (len(numbers) > 1)} {' and '.join(numbers)}"
+
+
 _NOWHERE: tuple[str, Callable[[Step], Iterable[str]]] = ("new", lambda _: ())
 _WHERE: dict[str, tuple[str, Callable[[Step], Iterable[str]]]] = {
     "unplug": ("old", lambda step: step.start.split(" + ")),
@@ -103,6 +108,8 @@ _WHERE: dict[str, tuple[str, Callable[[Step], Iterable[str]]]] = {
     "fit": ("new", lambda step: (step.start, step.end)),
     "plug in": ("new", lambda step: step.end.split(" + ")),
     "measure": ("new", _points),
+    "mains test": ("new", _points),
+    "drill for it": ("new", lambda step: step.what),
     "mount": ("new", lambda step: step.what),
 }
 _SAID: dict[str, Callable[[Step], str]] = {
@@ -119,6 +126,8 @@ _SAID: dict[str, Callable[[Step], str]] = {
     "put deck": _from_to("deck"),
     "set selector": lambda step: f"selector of {listed(step.what)}: {from_to(step.start, step.end)}; tape it",
     "drill": lambda step: f"drill {listed(step.what)}: at {step.end}",
+    "widen": lambda step: f"cut {listed(step.what)}: at {step.end}; it runs into what is cut at {step.start}",
+    "drill for it": lambda step: f"mark from {listed(step.what)} the holes that hold it, and drill them: {step.end}",
     "set jack": lambda step: f"drill for {listed(step.what)} and set it: {step.end}",
     "take out": lambda step: f"take out {listed(step.what)}: {step.start}{step.end}",
     "close": lambda step: f"close the hole of {listed(step.what)}: at {step.start}",
@@ -127,6 +136,9 @@ _SAID: dict[str, Callable[[Step], str]] = {
     "refit plug": lambda step: f"{listed(step.what)} for {step.start}: cut off the plug{step.end}",
     "fit": _from_to("lay"),
     "plug in": lambda step: f"plug {listed(step.what)} into {step.end}",
+    "mains test": lambda step: (
+        f"a competent person makes {_tests(step)}: {listed(list(dict.fromkeys(_points(step))))}; until it has passed the mains lead stays out"
+    ),
     "measure": lambda step: f"mains in; test 5 at the free plug: {listed(_points(step))}; mains out",
     "mount": lambda step: f"set down {listed(step.what)}{f': {from_to(step.start, step.end)}' if step.end else ''}",
     "label": lambda step: f"change the labels of {ends_of(step.what)}",

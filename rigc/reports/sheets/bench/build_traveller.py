@@ -22,6 +22,7 @@ _COLUMNS = (
 )
 _DO = {
     "drill": f"drill the deck ({see('deck-drawing')})",
+    "drill for it": f"drill for bolts, screws and brackets, marked from the thing itself ({see('deck-drawing')})",
     "set jack": f"set the panel's jacks ({see('deck-drawing')})",
     "print": f"print labels ({see('label-sheet')})",
     "make": f"make leads ({see('cut-list')})",

@@ -1,5 +1,6 @@
 """What becomes of a lead -> the steps at the bench. No DC plug stays in a unit, or goes into one, before it was measured:
-where the outlet behind a lead is another, or is set otherwise, the lead's far end is pulled out too."""
+where the outlet behind a lead is another, or is set otherwise, the lead's far end is pulled out too. A mains lead is plugged in at both
+ends before that is measured."""
 
 from __future__ import annotations
 
@@ -43,7 +44,7 @@ def _fitted(plan: LeadPlan, pieces: Pieces) -> Iterator[Step]:
     if phase == POWER:
         for at in (0, 1):
             there = plan.after.via[at] or plan.after.ends[at].thing
-            early = plan.after.via[at] or there in pieces.supply_names
+            early = plan.after.via[at] or there in pieces.supply_names or plan.after.signal == "mains"
             at_outlet = plan.after.leg_of is not None and there in pieces.supply_names
             mark = plan.after.leg_of if at_outlet and plan.after.leg_of else plan.mark
             yield Step(POWER if early else MOUNT, "plug in", (mark,), "", there)
@@ -56,7 +57,7 @@ def _kept(plan: LeadPlan, pieces: Pieces) -> Iterator[Step]:
     for at in sorted(_hands(plan)):
         old, new = plan.before.ends[plan.ends[at]], plan.after.ends[at]
         yield Step(OUT, "unplug", (plan.before.mark,), plan.before.via[plan.ends[at]] or old.thing)
-        early = phase == POWER and (plan.after.via[at] or _at_supply(plan, at, pieces))
+        early = phase == POWER and (plan.after.via[at] or _at_supply(plan, at, pieces) or plan.after.signal == "mains")
         yield Step(phase if early or phase == CONTROL else MOUNT, "plug in", mark, "", plan.after.via[at] or new.thing)
     for at in _pulled_out(plan, pieces):
         if plan.after.via[at] and plan.mark != min(_pulled_out_with(plan.after.via[at], pieces), key=in_order):
@@ -94,7 +95,7 @@ def _hands(plan: LeadPlan) -> set[int]:
 
 def _pulled_out(plan: LeadPlan, pieces: Pieces) -> list[int]:
     """The ends that stay, and are out while what stands at the lead's plug is measured."""
-    if plan.after is None or plan.after.ends is None or OF_SIGNAL[plan.after.signal] != POWER:
+    if plan.after is None or plan.after.ends is None or plan.after.signal not in ("dc", "ac"):
         return []
     hands = _hands(plan)
     if not _other_source(plan, hands, pieces):
