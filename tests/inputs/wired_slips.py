@@ -289,4 +289,13 @@ IN_A_HURRY = (
         swap("200 mA isolated", "200 mA insulated"),
         WIRED,
     ),
+    Slip(
+        "530-loop-jacks-exchanged",
+        "send and return of a loop exchanged, whose leads are stated",
+        swap(
+            "  loop 1..4 send s1..s4 return r1..r4\n",
+            "  loop 1..4 send r1..r4 return s1..s4\n}\nleads {\n  A1 tern.out -> fen.in\n  A2 gate.s1 -> tern.in\n}\nunit spare-gate like gate {\n",
+        ),
+        "switched.rig",
+    ),
 )

@@ -79,12 +79,16 @@ def _right(thing: Thing | Instrument, fuse: Fuse, scenario: Scenario) -> bool:
 
 def fits(what: str, fuse: Fuse) -> bool:
     """Whether a spare that is told so is that fuse: `fuse T 630 mA`, `fuse T 0.63 A 5 x 20 mm`."""
-    rating, kind, size = _RATING.search(what), _KIND.search(what), _SIZE.search(what)
-    if rating is None or (kind[1] if kind else "") != fuse.kind or not ("fuse" in what.lower() or kind):
-        return False
-    if abs(float(rating[1]) * (1 if rating[2] else 1000) - fuse.rating_ma.value) > 1e-6:
+    kind, size = _KIND.search(what), _SIZE.search(what)
+    if not same_rating(what, fuse) or (kind[1] if kind else "") != fuse.kind or not ("fuse" in what.lower() or kind):
         return False
     return size is None or fuse.size_mm is None or (float(size[1]), float(size[2])) == fuse.size_mm
+
+
+def same_rating(what: str, fuse: Fuse) -> bool:
+    """Whether a spare that is told so has the rating of that fuse, whatever its characteristic and size."""
+    rating = _RATING.search(what)
+    return rating is not None and abs(float(rating[1]) * (1 if rating[2] else 1000) - fuse.rating_ma.value) <= 1e-6
 
 
 COMPUTE = fuses

@@ -11,9 +11,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.mains.fuses import FittedFuse, Fuses
-from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
+from rigc.analysis.mains.fuses import FittedFuse, Fuses, same_rating
+from rigc.analysis.mains.small_fuses import SmallFuses
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wording import listed
+from rigc.model.records import Spare
 from rigc.model.rig import Rig
 from rigc.model.things import Fuse
 
@@ -26,23 +29,40 @@ KIND = Kind(
 )
 
 
-def no_spare_fuse(rig: Rig, fuses: Fuses) -> Iterator[Diagnostic]:
-    """One for each fuse without a spare; things with the same fuse share it."""
+def no_spare_fuse(rig: Rig, fuses: Fuses, small: SmallFuses) -> Iterator[Diagnostic]:
+    """One for each fuse without a spare; things with the same fuse share it. Of one that carries too little that is told: it may be a slip."""
+    wrong = [each.fitted for each in small.all]
     if rig.head.rig_class not in ("gigging", "touring", "fly"):
         return
     lacking: dict[str, list[FittedFuse]] = {}
     for each in fuses.all:
-        if each.wanted and not each.spares:
+        if each.wanted and not each.spares and each not in wrong:
             lacking.setdefault(each.fuse.words, []).append(each)
     for words, every in lacking.items():
+        other = _of_another_kind(rig, fuses, every[0].fuse)
+        line = f'2 of "{_told(every[0].fuse)}"'
         names = tuple(dict.fromkeys(each.thing for each in every))
         yield KIND.at(
             every[0].fuse.span,
-            f"no spare travels of the fuse {words} of {listed(names)}",
+            f"no spare travels of the fuse {words} of {listed(names)}"
+            + (f"; '{other.what}' is another" if other else ""),
             subject=names,
             label="this fuse",
-            help=f'carry two, and say so in a spares block: `2 of "{_told(every[0].fuse)}"`',
+            also=(Label(other.span, "no fuse of the rig"),) if other else (),
+            mends=_in_its_place(other, line) if other else (),
+            help="" if other else f"carry two, and say so in a spares block: `{line}`",
         )
+
+
+def _of_another_kind(rig: Rig, fuses: Fuses, fuse: Fuse) -> Spare | None:
+    """A spare fuse of that rating which fits none of the rig: it is quicker or slower, or of another size."""
+    told = (spare for spare in rig.spares if "fuse" in spare.what.lower() and same_rating(spare.what, fuse))
+    return next((spare for spare in told if not fuses.fitting(spare)), None)
+
+
+def _in_its_place(other: Spare, line: str) -> tuple[Mend, ...]:
+    bag = f' in "{other.bag}"' if other.bag else ""
+    return (Mend(f"carry two of it in its place: `{line}`", (Replace(other.span, f"{line}{bag}"),)),)
 
 
 def _told(fuse: Fuse) -> str:

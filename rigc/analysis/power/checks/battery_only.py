@@ -30,6 +30,9 @@ KIND = Kind(
 )
 
 
+_MOST_CHANGES = 4  # batteries that anybody puts in during one show
+
+
 def battery_only(rig: Rig, lives: BatteryLives, packs: PackLives, power: PowerAssignment) -> Iterator[Diagnostic]:
     """One finding for each such unit and supply; of a unit that an outlet feeds all the same, `battery-left-in` tells."""
     for pack in packs.all:
@@ -111,6 +114,8 @@ def _help(rig: Rig, life: BatteryLife) -> str:
             if ends or life.unit in rig.instruments
             else f"feed '{life.unit}' from a supply by a battery-clip lead, or "
         )
+        if life.hours is not None and life.hours * _MOST_CHANGES < life.show:
+            return f"{lead}use a battery of more charge; or check the charge and the current that '{life.unit}' states"
         return f"{lead}change its {life.kind} during the show"
     carried = any(spare.what == life.kind for spare in rig.spares)
     if ends and carried:

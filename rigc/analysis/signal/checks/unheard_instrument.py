@@ -92,6 +92,9 @@ def _told(rig: Rig, name: str, found: list[tuple[Hookup, frozenset[Port]]], some
     hookup, ports = found[0]
     scenarios = dict.fromkeys(each for one, _ in found for each in one.scenarios)
     where = f" in {listed(scenarios)}" if somewhere and scenarios else ""
+    away = _left_at_home(rig, hookup, ports)
+    if away:
+        return _without_its_amp(rig, name, away, hookup)
     on = _going_on(rig, hookup, ports)
     first = next(lead for lead in hookup.leads if lead.start.thing == name)
     others = dict.fromkeys(lead.when.instrument for lead in on if lead.when.instrument)
@@ -109,6 +112,40 @@ def _told(rig: Rig, name: str, found: list[tuple[Hookup, frozenset[Port]]], some
             if lead.when.instrument
         ),
         help=f"let its chain go on to an amp{shared}",
+    )
+
+
+def _left_at_home(rig: Rig, hookup: Hookup, ports: frozenset[Port]) -> tuple[str, ...]:
+    """The amps and desks to which a lead goes from where the sound comes to, and which the scenarios' `amps` leave out."""
+    used = [rig.scenarios[each].amps for each in hookup.scenarios]
+    if not used or None in used:
+        return ()
+    there = {name for names in used for name in names or ()}
+    return tuple(
+        dict.fromkeys(
+            each.end.thing
+            for each in rig.connections
+            if each.signal == "audio"
+            and each.start in ports
+            and each.end.thing in rig.units
+            and rig.units[each.end.thing].ends
+            and each.end.thing not in there
+        )
+    )
+
+
+def _without_its_amp(rig: Rig, name: str, away: tuple[str, ...], hookup: Hookup) -> Diagnostic:
+    first = next(lead for lead in hookup.leads if lead.start.thing == name)
+    scenarios = hookup.scenarios
+    several = len(scenarios) > 1
+    return KIND.at(
+        first.span,
+        f"with '{name}' no sound is heard in {listed(scenarios)}, {'whose' if several else 'where'} `amps` {'leave' if several else 'leaves'} out "
+        f"{listed(away)}",
+        subject=(name,),
+        label="goes on to what is not there",
+        also=tuple(Label(rig.scenarios[each].declared, "its `amps` leave it out") for each in scenarios),
+        help=f"name {listed(away)} among the `amps` of {listed(scenarios)}; or let its chain go to one that is there",
     )
 
 

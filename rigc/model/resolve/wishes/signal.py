@@ -188,6 +188,8 @@ class Signal:
             return
         jacks = switcher.loop(number)
         if jacks is None and switcher.name in self.context.unsure:
+            if path is not None:  # what its leads join is not known either
+                self.context.unsure.update((path.first.thing.text, *(hop.stop.thing.text for hop in path.hops)))
             return
         if jacks is None:
             self.context.report(self._no_loop(node, switcher, number))

@@ -18,6 +18,7 @@ from rigc.analysis.signal.loading.section_walk import OUTSIDE, PICKUP
 from rigc.analysis.signal.loading.shorter_leads import shorter
 from rigc.analysis.signal.loading.source_network import corner_hz
 from rigc.analysis.signal.loading.state_words import fact_of, marks, remedy, wire_remedy, worst_told
+from rigc.analysis.signal.loading.wrong_tracks import WrongTracks
 from rigc.analysis.signal.unit_mode import TRACK
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.figures import ohms
@@ -42,10 +43,14 @@ _LISTED = 6
 """Names that are listed; of more the first and the last."""
 
 
-def dull_treble(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
-    """One finding for each thing that drives too much cable, or for the row of which many do; can't-check where impedance or cable are not
+def dull_treble(rig: Rig, loading: Loading, tracks: WrongTracks) -> Iterator[Diagnostic]:
+    """One finding for each thing that drives too much cable, or for the row of which many do, but for treadles of a wrong track, of which that is told; can't-check where impedance or cable are not
     known."""
-    driven = [section for section in loading.played if section.how not in (PICKUP, OUTSIDE)]
+    driven = [
+        section
+        for section in loading.played
+        if section.how not in (PICKUP, OUTSIDE) and section.source.thing not in tracks.all
+    ]
     dull: dict[str, list[Section]] = {}
     for section in driven:
         if over(TREBLE_CORNER_HZ.value, _corner(section)):

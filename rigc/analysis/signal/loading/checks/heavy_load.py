@@ -18,6 +18,7 @@ from rigc.analysis.signal.loading.loading import Loading
 from rigc.analysis.signal.loading.section import Load, Section
 from rigc.analysis.signal.loading.section_walk import OUTSIDE, PICKUP
 from rigc.analysis.signal.loading.state_words import fact_of, remedy, worst_told
+from rigc.analysis.signal.loading.wrong_tracks import WrongTracks
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import ohms
 from rigc.facts.loading import LEAST_BRIDGING
@@ -33,13 +34,15 @@ KIND = Kind(
 )
 
 
-def heavy_load(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
-    """One finding for each thing that is loaded too heavily; can't-check for each thing whose impedance is not said."""
+def heavy_load(rig: Rig, loading: Loading, tracks: WrongTracks) -> Iterator[Diagnostic]:
+    """One finding for each thing that is loaded too heavily, but for treadles of a wrong track, of which that is told; can't-check for each thing whose impedance is not said."""
     heavy: dict[str, list[Section]] = {}
     lacking: dict[str, tuple[str, str]] = {}
     for section in loading.played:
         loads = [load for load in section.loads if not load.wants_pickup]
         if section.how in (PICKUP, OUTSIDE) or not loads or any(_headphones(rig, load) for load in loads):
+            continue
+        if section.source.thing in tracks.all:
             continue
         if over(LEAST_BRIDGING.value, section.bridging):
             heavy.setdefault(section.source.thing, []).append(section)

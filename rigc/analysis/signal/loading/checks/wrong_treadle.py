@@ -13,16 +13,14 @@ from collections.abc import Iterator
 
 from rigc.analysis.signal.loading.loading import Loading
 from rigc.analysis.signal.loading.section import Section
-from rigc.analysis.signal.loading.section_walk import OUTSIDE
 from rigc.analysis.signal.loading.state_words import states_told
-from rigc.analysis.signal.unit_mode import TRACK
+from rigc.analysis.signal.loading.wrong_tracks import WrongTracks
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.figures import ohms
 from rigc.diagnostics.wording import listed
 from rigc.facts.loading import HIGH_TRACK_OHM, LOW_TRACK_OHM
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
-from rigc.model.ways.state_ways import UNKNOWN
 
 KIND = Kind(
     "wrong-treadle",
@@ -34,27 +32,19 @@ KIND = Kind(
 )
 
 
-def wrong_treadle(rig: Rig, loading: Loading) -> Iterator[Diagnostic]:
+def wrong_treadle(rig: Rig, loading: Loading, tracks: WrongTracks) -> Iterator[Diagnostic]:
     """One finding for each treadle; can't-check where its track is not said."""
-    met: dict[str, list[Section]] = {}
-    for section in loading.played:
-        for load in section.loads:
-            if load.what == TRACK and section.how not in (OUTSIDE, UNKNOWN):
-                met.setdefault(load.port.thing, []).append(section)
-    for name, sections in met.items():
+    for name in tracks.unsaid:
+        yield KIND.cant_check(
+            rig.units[name].declared,
+            f"whether '{name}' suits its place can't be checked: its track is not said",
+            subject=(name,),
+            help=f"write `track` in '{name}'",
+        )
+    for name, sections in tracks.all.items():
         unit = rig.units[name]
-        first = [section for section in sections if section.from_pickup]
-        if unit.track_ohm is None:
-            yield KIND.cant_check(
-                unit.declared,
-                f"whether '{name}' suits its place can't be checked: its track is not said",
-                subject=(name,),
-                help=f"write `track` in '{name}'",
-            )
-        elif first and unit.track_ohm.value <= LOW_TRACK_OHM.value:
-            yield _told(loading, unit, unit.track_ohm.value, first)
-        elif not first and unit.track_ohm.value >= HIGH_TRACK_OHM.value:
-            yield _told(loading, unit, unit.track_ohm.value, sections)
+        if unit.track_ohm is not None:
+            yield _told(loading, unit, unit.track_ohm.value, list(sections))
 
 
 def _told(loading: Loading, unit: Unit, track: float, sections: list[Section]) -> Diagnostic:
