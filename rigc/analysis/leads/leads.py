@@ -125,7 +125,8 @@ class Leads(Record):
 
 def leads(rig: Rig, power: PowerAssignment, previous: Previous = NOTHING_BEFORE) -> Leads:
     """Gives each connection its lead. Stated numbers stay, and so do those that the revision followed has for a lead between the
-    same jacks; the others follow above every number in use or retired."""
+    same jacks, or those of the same names of what is said to stand in for a thing; the others follow above every number in use or
+    retired."""
     wanted = wanted_leads(rig, power)
     wired = _wired(wanted)
     before = followed(rig, previous)
@@ -154,7 +155,10 @@ def _marks(rig: Rig, wanted: tuple[Wanted, ...], earlier: Results | None) -> lis
     rigs = (rig, *(() if earlier is None else (earlier.rig,)))
     retired = {mark for each in rigs for mark, _ in each.lead_wishes.retired}
     numbers = LeadNumbers((*taken, *retired, *(lead.mark for lead in known)))
-    before = {(lead.start, lead.end): lead for lead in known if lead.mark not in taken | retired}
+    heirs = {} if earlier is None else _heirs(rig, earlier.rig)
+    before = {
+        (_now(lead.start, heirs), _now(lead.end, heirs)): lead for lead in known if lead.mark not in taken | retired
+    }
     bases: dict[Port, str] = {}
     for want in wanted:
         if want.shared is not None and want.facts is not None:
@@ -172,6 +176,16 @@ def _marks(rig: Rig, wanted: tuple[Wanted, ...], earlier: Results | None) -> lis
         taken.add(mark)
         marks.append((mark, base))
     return marks
+
+
+def _heirs(rig: Rig, earlier: Rig) -> dict[str, str]:
+    """What is gone, and what is said to stand in for it."""
+    stood = {thing.stands_in: name for name, thing in (rig.units | rig.supplies).items() if thing.stands_in is not None}
+    return {then: now for then, now in stood.items() if then in earlier.things and then not in rig.things}
+
+
+def _now(port: Port, heirs: dict[str, str]) -> Port:
+    return Port(heirs.get(port.thing, port.thing), port.jack)
 
 
 def _mark(want: Wanted, base: str | None, taken: set[str], gone: set[str], numbers: LeadNumbers) -> str:

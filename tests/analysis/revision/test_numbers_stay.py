@@ -41,6 +41,33 @@ def test_a_unit_comes_between_two_others() -> None:
     }
 
 
+def test_a_lead_keeps_its_number_at_the_thing_that_stands_in() -> None:
+    """Between the jacks of the same names; at fresh's other output, side, there is a new lead, A3. Without the statement all are new."""
+    fresh = "unit fresh {{\n  input in ts\n  output out ts\n  output side ts\n{}}}\n"
+    old = "chain knot -> spit -> ebb\n"
+    said = fresh.format("  stands in for spit\n")
+    only = UNITS.replace(unit("spit"), "")
+    texts = {"a.rig": HEAD + UNITS + old}
+    for text, expected in (
+        (
+            said + "chain knot -> fresh.in\nchain fresh.out -> ebb\n",
+            {"knot.out fresh.in": "A1", "fresh.out ebb.in": "A2"},
+        ),
+        (
+            said + "chain knot -> fresh.in\nchain fresh.side -> ebb\n",
+            {"knot.out fresh.in": "A1", "fresh.side ebb.in": "A3"},
+        ),
+        (
+            fresh.format("") + "chain knot -> fresh.in\nchain fresh.out -> ebb\n",
+            {"knot.out fresh.in": "A3", "fresh.out ebb.in": "A4"},
+        ),
+    ):
+        texts["b.rig"] = LATER + only + text
+        made = compile_rig(lambda name: Source(name, texts[name]) if name in texts else DISK(name), "b.rig", READER)
+        assert made.results is not None, [finding.message for finding in made.findings]
+        assert numbers(made.results) == expected
+
+
 def test_retired_numbers_of_the_revision_before_stay_retired() -> None:
     """A7 is retired, so that the first lead is A8, then as now."""
     old = "chain knot -> spit\nleads {\n  retired A7\n}\n"

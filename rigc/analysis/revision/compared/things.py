@@ -17,11 +17,14 @@ from rigc.analysis.revision.compared.changed import (
     ChangedThing,
     Difference,
 )
+from rigc.analysis.revision.compared.facts import LABELS
 from rigc.analysis.revision.compared.pairs import Pair
 from rigc.analysis.revision.compared.words import NONE
 
 _BY_NAME = {RENAMED: (PAPER,), REPLACED: (REDRILL,), RENUMBERED: (RELABEL,)}
 """What another name asks for: a unit that stands in for another is taken off and the other put on."""
+_STANDS_IN = LABELS["stands_in"]
+"""What tells of a successor once more, where it is told as one."""
 ROUNDING = "the figure is the same when it is rounded"
 
 
@@ -83,7 +86,8 @@ def _thing(kind: str, name: str, old: Thing | None, new: Thing | None, pair: Pai
         whole = tuple(_one_sided(each, sign) for each in (there or {}).values())
         yield ChangedThing(kind, name, "", sign, "", whole)
         return
-    differences = tuple(_differences(old, new))
+    stood = pair is not None and pair.how == REPLACED
+    differences = tuple(each for each in _differences(old, new) if not (stood and each.field == _STANDS_IN))
     if pair is None:
         if differences:
             yield ChangedThing(kind, name, "", CHANGED, "", differences)
