@@ -21,7 +21,7 @@ from rigc.model.things import Thing
 from rigc.record import Record
 from rigc.source import Span
 from rigc.traced.figure import Answer, AnyFigure, Basis, Figure, Several, figure, known_figure
-from rigc.traced.given import mentioned, ours, stands, stated, unstated
+from rigc.traced.given import at_place, mentioned, ours, stands, stated, unstated
 from rigc.traced.means import becomes, highest, total, worked
 from rigc.traced.reason import AS_STATED, PRACTICE, STATED
 from rigc.traced.shown import Shown, exactly, places
@@ -30,7 +30,10 @@ from rigc.traced.units import COUNT, MILLIMETRES
 
 _SQUARE_CENTIMETRES = exactly("cm²", 2)
 _CENTRE = places("mm", 1)
-_CUT = "strips by the width and mass of the unit, each a little shorter than it is deep"
+_CUT = (
+    "strips by the width and mass of the unit, each a little shorter than it is deep; none over a battery door, vent or trim where the "
+    "others hold"
+)
 _SPREAD = "strips are spread evenly over the width"
 _TWINS = (
     "twins of the strips on a plate; on rails pieces as wide as the tape where a strip crosses it, none where tape is the "
@@ -44,6 +47,8 @@ _BY_WIDTH_AND_MASS = tuple(map(ours, (*_STEPS, fastening.ONE_MORE_FROM_KG)))
 _SHORTER, _SHOCK = ours(fastening.PIECE_SHORTER_MM), ours(fastening.SHOCK_G)
 _GRAVITY = ours(GRAVITY_M_PER_S2)
 _HAIR_CM2 = 1e-8
+KEPT_FREE = ("battery-door", "vent", "trim")
+"""The parts of a base over which no strip may lie."""
 
 
 class StripCount(Record):
@@ -181,17 +186,21 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
     assert strip is not None and strip.width_mm is not None
     assert thing.width_mm is not None and thing.depth_mm is not None and thing.mass_kg is not None
     name, across = thing.name, stated(f"{thing.name} width", thing.width_mm)
-    counted = _counted(thing, across)
     piece_mm = _piece(thing)
+    by_rule = _counted(thing, across)
+    middles = _centres(thing, across, by_rule)
+    base, skew = (thing.width_mm.value, thing.depth_mm.value), place.skew_deg
+    local = _pieces(tuple(map(float, middles)), base[1], float(piece_mm), strip.width_mm.value)
+    ground = None if deck is None else _ground(deck, tape, place)
+    needed = _needed(thing, strip)
+    clear = _clear(thing, place, local, ground, known(needed), _on_tape(deck, place))
+    local, middles = tuple(local[at] for at in clear), tuple(middles[at] for at in clear)
+    counted = _so_many(thing, by_rule, int(float(by_rule)) - len(clear))
     size = Several(
         f"{name}.strips", (counted, piece_mm), written="{} × {}", formulas="{}; {} long", rule=_CUT, source=PRACTICE
     )
-    middles = _centres(thing, across, counted)
     centres, width_mm = _centres_told(name, middles), _strip_width(name, strip.name, strip.width_mm)
-    base, skew = (thing.width_mm.value, thing.depth_mm.value), place.skew_deg
-    local = _pieces(tuple(map(float, middles)), base[1], float(piece_mm), strip.width_mm.value)
     pieces = laid(local, base, place)
-    ground = None if deck is None else _ground(deck, tape, place)
     on_tape = _on_tape(deck, place)
     deck_pieces = twins(pieces, _unlike(tape, deck, ground or (), strip), strip, place) if on_tape else pieces
     tapes_met = _tapes_met(pieces, skew, ground) if on_tape else None
@@ -232,7 +241,7 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
             rule=_HELD,
             source="arithmetic on stated places",
         ),
-        needed=_needed(thing, strip),
+        needed=needed,
         tapes_met=tapes_met,
         covered=_covered(thing, local),
         bridged=any(each == name for each, _ in rig.mounting.bridged),
@@ -284,26 +293,53 @@ def _lacking(place: Place, missing: str) -> tuple[AnyFigure, ...]:
     )
 
 
-def _counted(thing: Thing, across: Term) -> Figure:
+def _clear(
+    thing: Thing,
+    place: Place,
+    local: tuple[Rectangle, ...],
+    ground: tuple[Rectangle, ...] | None,
+    needed: Term | None,
+    on_tape: bool,
+) -> tuple[int, ...]:
+    """The ranks of the strips that are laid: those over a part that is kept free are left out where the others hold the thing, on as many
+    rails as it takes."""
+    free = [area.room for area in thing.no_tape if area.what in KEPT_FREE]
+    every = tuple(range(len(local)))
+    clear = tuple(at for at in every if not any(local[at].shared_mm2(room) > 0 for room in free))
+    if clear == every or not clear or ground is None or needed is None:
+        return every
+    assert thing.width_mm is not None and thing.depth_mm is not None
+    pieces = laid(tuple(local[at] for at in clear), (thing.width_mm.value, thing.depth_mm.value), place)
+    engaged = known(total(_overlaps(pieces, place.skew_deg, ground)))
+    held = engaged is not None and float(engaged) / 100 >= float(needed) - _HAIR_CM2
+    return clear if held and (not on_tape or (_tapes_met(pieces, place.skew_deg, ground) or 0) > 1) else every
+
+
+def _so_many(thing: Thing, by_rule: Term, left_out: int) -> Figure:
+    """How many are laid."""
+    value = by_rule
+    if left_out:
+        over = " and ".join(dict.fromkeys(area.what for area in thing.no_tape if area.what in KEPT_FREE))
+        value = by_rule - at_place(f"over its {over}", left_out, None, shown=COUNT)
+    return known_figure(f"{thing.name}.strip-count", value, COUNT, rule=_CUT, source=PRACTICE)
+
+
+def _counted(thing: Thing, across: Term) -> Term:
+    """How many its width and mass ask for."""
     assert thing.mass_kg is not None
     count = strip_count(float(across), thing.mass_kg.value)
     reached = ", ".join(f"≥ {plain(step)}" for step in count.by_width_mm)
     more = f", {len(count.by_width_mm)} more for {reached} mm wide" if reached else ""
     more += f", 1 more for ≥ {plain(fastening.ONE_MORE_FROM_KG.value)} kg" if count.heavy else ""
-    return known_figure(
-        f"{thing.name}.strip-count",
-        worked(
-            f"1{more}",
-            lambda width_mm, mass_kg, *_: strip_count(width_mm, mass_kg).strips,
-            across,
-            stated(f"{thing.name} mass", thing.mass_kg),
-            *_BY_WIDTH_AND_MASS,
-            moves="++" + "-" * len(_BY_WIDTH_AND_MASS),
-        ),
-        COUNT,
-        rule=_CUT,
-        source=PRACTICE,
+    asked: Term = worked(
+        f"1{more}",
+        lambda width_mm, mass_kg, *_: strip_count(width_mm, mass_kg).strips,
+        across,
+        stated(f"{thing.name} mass", thing.mass_kg),
+        *_BY_WIDTH_AND_MASS,
+        moves="++" + "-" * len(_BY_WIDTH_AND_MASS),
     )
+    return asked
 
 
 def _piece(thing: Thing) -> Figure:
@@ -320,13 +356,13 @@ def _whole(length_mm: float) -> float:
     return float(floor(length_mm + 1e-6))
 
 
-def _centres(thing: Thing, across: Term, counted: Figure) -> tuple[Figure, ...]:
+def _centres(thing: Thing, across: Term, counted: Term) -> tuple[Figure, ...]:
     """The middles of so many strips across a base of that width, evenly spread."""
     return tuple(
         known_figure(
             f"{thing.name}.centre-{at}", strip_middle(across, at, counted), _CENTRE, rule=_SPREAD, source=PRACTICE
         )
-        for at in range(1, int(counted) + 1)
+        for at in range(1, int(float(counted)) + 1)
     )
 
 

@@ -6,6 +6,7 @@ Areas are checked to the hundredth of a cm² that the sheet prints. σ: 30 kPa h
 from __future__ import annotations
 
 import pytest
+from small_rigs import block, results_of, unit
 from written import changed, written
 
 from rigc.analysis.mounting.mounting_strip import MountingStrip, needed_cm2, strip_count
@@ -222,6 +223,34 @@ def test_parts_of_the_base_that_a_strip_lies_over() -> None:
     marl = found.get(MountingStrip).of("marl")
     assert marl is not None
     assert marl.covered == ("battery-door",)  # strips on 5–30 and 40–65: the door's 28–30; the vent lies on 32–36
+
+
+@pytest.mark.parametrize(
+    ("door", "mass", "centres", "covered"),
+    [
+        # 120 mm take strips in the middle of 20, 60 and 100 mm, each 25 mm wide: on 7.5–32.5, 47.5–72.5 and 87.5–112.5
+        ("30 x 20 mm at 45, 50 mm", 400, (20, 100), False),
+        ("15 x 20 mm at 32.5, 50 mm", 400, (20, 60, 100), False),
+        ("80 x 20 mm at 20, 50 mm", 400, (20, 60, 100), True),  # over all three
+        # two strips of 25 × 70 mm are 35 cm², which at 30 kPa hold 35 × 30 / (20 × 9.80665 × 10) = 0.5353 kg
+        ("30 x 20 mm at 45, 50 mm", 535, (20, 100), False),
+        ("30 x 20 mm at 45, 50 mm", 536, (20, 60, 100), True),
+    ],
+)
+def test_no_strip_lies_over_a_door_where_the_others_hold(
+    door: str, mass: int, centres: tuple[float, ...], covered: bool
+) -> None:
+    text = (
+        block("strip", "bench-hook", "wide 25 mm", "pull 30 kPa", "mates itself")
+        + unit("moss", "body 120 x 90 x 50 mm", f"mass {mass} g", f"battery-door {door}")
+        + block("deck", "plank", "size 400 x 300 mm")
+        + "place {\n  moss at 20, 20 mm\n}\nmounting {\n  all with bench-hook\n}\n"
+    )
+    moss = results_of(text).get(MountingStrip).of("moss")
+    assert moss is not None
+    assert tuple(float(each.text) for each in moss.centres.of) == centres
+    assert moss.count == len(moss.pieces) == len(centres)
+    assert bool(moss.covered) is covered
 
 
 def test_what_is_left_of_the_rolls() -> None:

@@ -2,7 +2,7 @@
 its base.
 
 Why it matters: the unit comes off when the case is dropped, or must come off to change a battery.
-What to do: put it on a bridge plate (`NAME bridged`), take a strip with more pull, or move it so that it meets two rails.
+What to do: put it on a bridge plate (`NAME bridged`), bolt down what has a door in the way of its strips, take a strip with more pull, or move it so that it meets two rails.
 The area needed is m · {fastening.SHOCK_G.value} · {weight.GRAVITY_M_PER_S2.value} / σ, with σ the working pull of the strip; what counts is the area that meets tape, not the
 length of strip. On a base whose rubber feet stay, or that is textured, strip does not hold at all. Adhesive fails before the tape on oily or powder-coated bases: wipe them first.
 Source: physics ({fastening.SHOCK_G} is a case that falls 150 mm onto foam giving way by 7 to 8 mm); the rule for laying strips is common
@@ -14,7 +14,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.deck.body_clash import BodyClash
-from rigc.analysis.mounting.mounting_strip import MountingStrip, StrippedUnit, Unstripped, needed_cm2
+from rigc.analysis.mounting.mounting_strip import KEPT_FREE, MountingStrip, StrippedUnit, Unstripped, needed_cm2
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.mend import AddTo, Mend, Replace
 from rigc.diagnostics.wanted import how_to_state
@@ -36,7 +36,6 @@ KIND = Kind(
     f"physics: {SHOCK_G}; rule for laying strips: common practice, no source",
 )
 _ON_FEET = "keeps its rubber feet, on which strip does not hold"
-_NEVER_COVERED = ("battery-door", "vent", "trim")
 
 
 def weak_strip(rig: Rig, strips: MountingStrip, clash: BodyClash) -> Iterator[Diagnostic]:
@@ -118,7 +117,7 @@ def _faults(unit: StrippedUnit) -> list[str]:
         faults.append(f"engages {unit.engaged.text} cm² of '{unit.strip}' and needs {unit.needed.text} cm²")
     if unit.tapes_met == 1:
         faults.append("meets only one rail")
-    covered = [area for area in dict.fromkeys(unit.covered) if area in _NEVER_COVERED]
+    covered = [area for area in dict.fromkeys(unit.covered) if area in KEPT_FREE]
     if covered:
         faults.append(f"has a strip over its {' and '.join(covered)}")
     return faults
@@ -142,7 +141,7 @@ def _told(rig: Rig, unit: StrippedUnit, faults: list[str]) -> Diagnostic:
 
 
 def _stronger(rig: Rig, unit: StrippedUnit) -> Iterator[Mend]:
-    """Its feet off, the strip that mates with the tape, one that holds better, a bridge plate."""
+    """Its feet off, the strip that mates with the tape, one that holds better, bolts, a bridge plate."""
     thing = rig.things[unit.thing]
     if isinstance(thing, Thing) and thing.feet is not None and thing.feet.value == "stay":
         yield Mend(f"take the feet off '{unit.thing}': write `feet removed`", (Replace(thing.feet.span, "removed"),))
@@ -155,6 +154,10 @@ def _stronger(rig: Rig, unit: StrippedUnit) -> Iterator[Mend]:
         strip, area = better
         line = f"{unit.thing} with {strip}"
         yield Mend(f"use '{strip}' under '{unit.thing}', which needs {area:.2f} cm²", (AddTo("mounting", "", line),))
+    covered = any(area in KEPT_FREE for area in unit.covered)
+    if covered and not unit.too_small and unit.tapes_met != 1:  # on a plate its strips would lie where they lie
+        yield Mend(f"bolt '{unit.thing}' down in place of strip", (AddTo("mounting", "", f"{unit.thing} bolted"),))
+        return
     yield Mend(f"put '{unit.thing}' on a bridge plate", (AddTo("mounting", "", f"{unit.thing} bridged"),))
 
 
