@@ -38,7 +38,8 @@ class Repair(Record):
 
 
 def repair(hearing: Hearing, breaks: Iterable[Break], places: Placement, name: str) -> Repair:
-    """The first that brings most ends back: with the fewest leads, then the fewest things passed over, then the shortest."""
+    """The first that brings most ends back: with the fewest leads, then the fewest things passed over, then from what fed the broken thing,
+    then the shortest."""
     each_gone = tuple(dict.fromkeys(each.gone & hearing.parts for each in breaks))
     every = frozenset().union(*each_gone)
     tries: list[tuple[LoopsOut | None, tuple[Patch, ...]]] = [
@@ -76,7 +77,8 @@ def _best(
 ) -> Repair | None:
     """Of these, the likeliest first, the best that brings an end back which is silent without it."""
     silent = frozenset(hearing.ends) - frozenset.intersection(*(hearing.heard(gone) for gone in each_gone))
-    best: tuple[tuple[int, int, float], Repair] | None = None
+    fed = _fed(hearing, frozenset().union(*each_gone))
+    best: tuple[tuple[int, int, int, float], Repair] | None = None
     whole = 0
     for out, patches in tries:
         back = frozenset.intersection(*(hearing.heard(gone, out, patches) for gone in each_gone))
@@ -85,13 +87,19 @@ def _best(
         if best is not None and len(back) < -best[0][0]:
             continue
         still = frozenset.intersection(*(hearing.sounding(gone, out, patches) for gone in each_gone))
-        rank = (-len(back), len(hearing.ways - still), sum(_reach(places, patch) for patch in patches))
+        other = sum(patch.start not in fed for patch in patches)
+        rank = (-len(back), len(hearing.ways - still), other, sum(_reach(places, patch) for patch in patches))
         if best is None or rank < best[0]:
             best = rank, Repair(out, patches, back, hearing.passed_over(still), None)
         whole += len(back) == len(hearing.ends)
         if whole == ENOUGH:
             break
     return None if best is None else best[1]
+
+
+def _fed(hearing: Hearing, gone: frozenset[Part]) -> frozenset[Port]:
+    """The jacks from which sound went into what is gone: all of it comes out there, and not only what another way made of it."""
+    return frozenset(start for start, end, part in hearing.leads if part in gone or ("thing", end.thing) in gone)
 
 
 def _reach(places: Placement, patch: Patch) -> float:
@@ -113,12 +121,13 @@ def _instead(hearing: Hearing, gone: frozenset[Part]) -> list[tuple[None, tuple[
 
 def _near(hearing: Hearing, gone: frozenset[Part]) -> list[Patch]:
     """Patches from the last jacks that sound still reaches to the first from which it still goes on: those that should bring most
-    ends back, and of these the shortest along the sound, first."""
+    ends back, and of these those from what fed the broken thing, and the shortest along the sound, first."""
     reached = hearing.after(hearing.sources, gone)
     onward = {end: hearing.before((end,), gone) for end in hearing.ends if hearing.alive(end, gone)}
     starts = [port for port in (*hearing.sources, *outputs(hearing)) if port in reached]
     ends = {port: sum(port in there for there in onward.values()) for port in inputs(hearing) if port not in reached}
-    before = sorted(starts, key=lambda port: (-hearing.steps[port], str(port)))[:FAR]
+    fed = _fed(hearing, gone)
+    before = sorted(starts, key=lambda port: (port not in fed, -hearing.steps[port], str(port)))[:FAR]
     behind = sorted(ends, key=lambda port: (-ends[port], hearing.steps[port], str(port)))
     after = [*behind[:FAR], *(port for port in onward if port in behind[FAR:])]
     return [Patch(start, end) for end in after for start in before if ends[end] and may_join(hearing.rig, start, end)]

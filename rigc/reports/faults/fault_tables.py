@@ -42,24 +42,19 @@ _IN_ITS_PLACE, _NONE = "another in its place", "no lead goes round it: another o
 def fault_tables(trees: Iterable[FaultTree], zones: Zones) -> Iterator[Table]:
     """Those of each way in which the rig is wired; what helps, and what is not heard, is told once."""
     helps: _Told = {}
-    unheard: dict[Row, None] = {}
+    unheard: dict[tuple[str, str], dict[str, Break]] = {}
     for tree in trees:
         yield from _find(tree, helps, zones)
-        unheard.update(
-            (
-                Row(
-                    (
-                        Cell(_names(each.breaks)),
-                        Cell(_AND.join(each.without) or "nothing"),
-                        Cell(_AND.join(_dark(each.breaks))),
-                    )
-                ),
-                None,
-            )
-            for each in tree.heard
-        )
-    if unheard:
-        yield Table("unheard", "What may break while every end sounds", _UNHEARD, tuple(unheard))
+        for each in tree.heard:
+            for one in each.breaks:
+                told = (_AND.join(each.without) or "nothing", _AND.join(_dark((one,))))
+                unheard.setdefault(told, {}).setdefault(one.name, one)
+    rows = tuple(
+        Row((Cell(_names(tuple(breaks.values()))), Cell(without), Cell(dark)))
+        for (without, dark), breaks in unheard.items()
+    )
+    if rows:
+        yield Table("unheard", "What may break while every end sounds", _UNHEARD, rows)
 
 
 def _find(tree: FaultTree, known: _Told, zones: Zones) -> Iterator[Table]:

@@ -212,3 +212,24 @@ def test_a_long_row_costs_in_proportion(count: int) -> None:
     (tree,) = trees(row(count))
     assert tree.walks <= 130 * (2 * count + 3)
     assert tree.symptoms[0].most <= halves(tree.symptoms[0])
+
+
+def test_a_lead_past_a_broken_unit_begins_where_its_sound_came_from() -> None:
+    """The reverb's outputs are farther along the sound and bring the ends back too, but with its own sound, not that of the mixer."""
+    amp = block("amp", "stack", "input l ts", "input r ts", "pair l, r")
+    mixer = block(
+        "unit", "mixer", "input in ts", "input back ts", "input backr ts", "pair back, backr", "output main ts", "output mainr ts",
+        "pair main, mainr", "output aux ts", "path in -> main buffer", "path in -> mainr buffer", "path back -> main buffer",
+        "path backr -> mainr buffer", "path in -> aux buffer", "bypass always-on",
+    )  # fmt: skip
+    hall = block("unit", "hall", "input in ts", "output l ts", "output r ts", "pair l, r", "reverb", "set wet")
+    sides = ("input a ts", "input b ts", "pair a, b", "output l ts", "output r ts", "pair l, r")
+    bay = block("unit", "bay", *sides, "path a -> l straight", "path b -> r straight", "passive")
+    chains = "chain guitar -> mixer.in\nchain wet: mixer.aux -> hall => mixer.back\nchain mixer => bay => stack\n"
+    made = results_of(GUITAR + amp + mixer + hall + bay + chains)
+    found = [each for tree in trees(made) for symptom in tree.symptoms for each in symptom.culprits]
+    (repair,) = (each.repair for each in found if names(each) == ["bay"])
+    assert [(str(patch.start), str(patch.end)) for patch in repair.patches] == [
+        ("mixer.main", "stack.l"),
+        ("mixer.mainr", "stack.r"),
+    ]
