@@ -8,6 +8,7 @@ semicolons.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from rigc.diagnostics.diagnostic import Acceptance, Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import Delete, Mend, Replace
@@ -161,8 +162,9 @@ def accepted(findings: tuple[Diagnostic, ...], accepts: tuple[Accept, ...], day:
     """The findings, those accepted marked so, with the faults of the accepts themselves; `day` is an ISO date."""
     told = list(findings)
     extra: list[Diagnostic] = []
+    about = _by_what_they_are_about(told) if accepts else {}
     for accept in accepts:
-        mine = [at for at, finding in enumerate(told) if _means(accept, finding) and finding.accepted is None]
+        mine = [at for at in about.get((accept.rule, accept.target), ()) if told[at].accepted is None]
         if not mine:
             extra.append(_useless(accept))
         elif day and accept.until < day:
@@ -189,9 +191,13 @@ def _is_firm(finding: Diagnostic) -> bool:
     return finding.level is Level.ERROR and finding.kind.name not in ACCEPTABLE_ERRORS
 
 
-def _means(accept: Accept, finding: Diagnostic) -> bool:
-    about = {part for name in finding.subject for part in (name, name.split(".")[0])}
-    return finding.kind.name == accept.rule and (accept.target is None or accept.target in about)
+def _by_what_they_are_about(findings: Sequence[Diagnostic]) -> dict[tuple[str, str | None], list[int]]:
+    """The numbers of the findings that an `accept` may stand for, by its rule and target; one without a target means all of its rule."""
+    found: dict[tuple[str, str | None], list[int]] = {}
+    for at, finding in enumerate(findings):
+        for target in {None, *(part for name in finding.subject for part in (name, name.split(".")[0]))}:
+            found.setdefault((finding.kind.name, target), []).append(at)
+    return found
 
 
 def _useless(accept: Accept) -> Diagnostic:

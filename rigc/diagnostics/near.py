@@ -27,9 +27,10 @@ def _without_noughts(name: str) -> str:
 
 def spelled_alike(one: str, other: str) -> bool:
     """Whether two texts differ in capitals, accents, dashes and blanks alone."""
-    return one == other or _bare(one) == _bare(other)
+    return bare(one) == bare(other)
 
 
-def _bare(text: str) -> str:
+def bare(text: str) -> str:
+    """A text without its capitals, accents, dashes and blanks."""
     letters = unicodedata.normalize("NFKD", text).casefold()
     return "".join(each for each in letters if unicodedata.category(each) not in ("Mn", "Pd", "Zs"))

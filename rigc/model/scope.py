@@ -100,6 +100,8 @@ LOOSE_LEAD = Kind(
 
 
 _FEW = 8
+_MOST_COMPARED = 300_000
+"""Names with which those that nothing declares are compared, in all: to find what was meant takes some microseconds for each."""
 
 
 class Scope:
@@ -111,6 +113,7 @@ class Scope:
         self.report = report
         self.declared: dict[str, tuple[str, Word]] = {}
         self.mentioned: list[Word] = []
+        self._compared = 0
 
     def declare(self, kind: str, name: Word) -> bool:
         """Takes a name up; False after a finding when it is taken or reserved."""
@@ -158,7 +161,7 @@ class Scope:
     def _unknown(self, name: Word, kinds: tuple[str, ...], wanted: str, fitting: Collection[str] | None) -> Diagnostic:
         if (dashed := self._with_dash(name)) is not None:
             return dashed
-        near = nearest(name.text, self._fitting(kinds, fitting))
+        near = self._near(name.text, kinds, fitting)
         also = (Label(self.declared[near][1].span, f"'{near}' is declared here"),) if near else ()
         return UNKNOWN.at(
             name.span,
@@ -170,6 +173,11 @@ class Scope:
             or f"declare '{name.text}'" + ("" if near else ", or correct the name"),
             mends=corrected(name, near) if near else (),
         )
+
+    def _near(self, typed: str, kinds: tuple[str, ...], fitting: Collection[str] | None) -> str:
+        """The name that was meant; none once too many were compared."""
+        self._compared += len(self.declared)
+        return nearest(typed, self._fitting(kinds, fitting)) if self._compared <= _MOST_COMPARED else ""
 
     def _with_dash(self, name: Word) -> Diagnostic | None:
         """`di-thru` for `di.thru`: a thing and its jack joined by a hyphen."""
@@ -197,7 +205,7 @@ class Scope:
 
     def _there_are(self, kinds: tuple[str, ...], fitting: Collection[str] | None) -> str:
         """The names to choose from, where they are few."""
-        names = self._fitting(kinds, fitting)
+        names = self._fitting(kinds, fitting) if self._compared <= _MOST_COMPARED else ()
         return f"name one that is declared: {listed(names, 'or')}" if 0 < len(names) <= _FEW else ""
 
 

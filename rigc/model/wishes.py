@@ -185,6 +185,15 @@ class PowerWishes(Record):
         return {unit: feed for feed in reversed(self.feeds) for unit in feed.units}
 
     @cached_property
+    def feeds_of(self) -> dict[str, list[Feed]]:
+        """All feeds that are stated for a unit."""
+        found: dict[str, list[Feed]] = {}
+        for feed in self.feeds:
+            for unit in feed.units:
+                found.setdefault(unit, []).append(feed)
+        return found
+
+    @cached_property
     def feed_at(self) -> dict[Port, Feed]:
         """The first feed that is stated for an outlet."""
         return {port: feed for feed in reversed(self.feeds) for port in feed.outlets}

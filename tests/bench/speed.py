@@ -28,7 +28,10 @@ from itertools import count
 from pathlib import Path
 from typing import NamedTuple
 
-from speed_rigs import ROOT, board, crowded, many_units, shop
+sys.path.insert(0, str(Path(__file__).parent.parent))
+
+from many_units import many_units
+from speed_rigs import ROOT, board, crowded, shop
 
 TABLE = Path(__file__).parent / "speed.md"
 FLOOR = "import click, lark, networkx, pint; from rigc.model.units.quantities import registry; registry()"

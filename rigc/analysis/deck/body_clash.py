@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cached_property
 
 from rigc.analysis.deck.placement import Outline, Placement
 from rigc.model.geometry.neighbours import neighbours
@@ -31,7 +32,11 @@ class BodyClash(Record):
 
     def between(self, one: str, other: str) -> bool:
         """Whether two things take the same room: what else is wrong between them follows from that."""
-        return any({one, other} == {each.one.thing, each.other.thing} for each in self.overlaps)
+        return (one, other) in self._pairs or (other, one) in self._pairs
+
+    @cached_property
+    def _pairs(self) -> frozenset[tuple[str, str]]:
+        return frozenset((each.one.thing, each.other.thing) for each in self.overlaps)
 
 
 def body_clash(rig: Rig, placement: Placement) -> BodyClash:

@@ -14,18 +14,20 @@ LONGEST_NAME = 64
 LONGEST_TEXT = 10_000
 MOST_LINES = 50_000
 """Of a rig with all files that it uses."""
+MOST_LIKES = 100
+"""So deep things may be `like` each other."""
 
 BEYOND_LIMIT = Kind(
     "beyond-limit",
     Level.ERROR,
     f"""A name, a text or the whole rig is larger than rigc takes: {LONGEST_NAME} signs a name, {LONGEST_TEXT} a text, {MOST_LINES} lines with all
-    files that it uses.
+    files that it uses, {MOST_LIKES} things that are each like the next.
 
     Why it matters: no label, cell or page has room for it, and the time that a rig takes has a bound only if its parts have one.
     What to do: shorten it; a long note is a file of its own beside the rig.
     Source: what rigc takes, the language reference.
     """,
-    f"a name has at most {LONGEST_NAME} signs, a text {LONGEST_TEXT}, a rig {MOST_LINES} lines",
+    f"a name has at most {LONGEST_NAME} signs, a text {LONGEST_TEXT}, a rig {MOST_LINES} lines; likes go {MOST_LIKES} deep",
     "the language reference, grammar/README.md",
 )
 

@@ -11,6 +11,7 @@ import re
 from collections.abc import Iterator
 
 from rigc.analysis.deck.body_clash import BodyClash, Overlap
+from rigc.analysis.deck.heaps import Heap, heaps
 from rigc.analysis.deck.kept_free import KeptFree, kept_free
 from rigc.analysis.deck.placement import Outline, Placement
 from rigc.analysis.laying.place_finder import PlaceFinder
@@ -18,7 +19,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import short
 from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wanted import how_to_state
-from rigc.diagnostics.wording import listed
+from rigc.diagnostics.wording import listed, listed_few
 from rigc.model.deck import Deck, Place
 from rigc.model.geometry.polygon import reach
 from rigc.model.rig import Rig
@@ -39,7 +40,7 @@ _TYPED = re.compile(r"([\d.]+)\s*,\s*([\d.]+)\s*(?:cm|m|in|ft)")
 
 
 def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash, finder: PlaceFinder) -> Iterator[Diagnostic]:
-    """One finding for each two things that overlap, each thing that leaves its deck or tier, each part kept free that is
+    """One finding for each two things that overlap, or for all that do where that has one cause, each thing that leaves its deck or tier, each part kept free that is
     entered, each deck that goes into no case."""
     bodies = tuple(placement.outlines.values())
     in_heel = {name: _in_heel(deck, bodies) for name, deck in rig.decks.items()}
@@ -52,8 +53,11 @@ def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash, finder: Pla
     overfull = _overfull(rig, bodies)
     for (name, _), entering in overfull.items():
         yield _too_much_kept(rig, rig.decks[name], entering)
-    for each in clash.overlaps:
-        yield finder.moving(_overlap(rig, each), each.other.thing, each.one.thing)
+    for heap in heaps(clash.overlaps):
+        if heap.has_one_cause:
+            yield from _heap(rig, heap, finder)
+        else:
+            yield from (finder.moving(_overlap(rig, each), each.other.thing, each.one.thing) for each in heap.overlaps)
     for body in bodies:
         deck = rig.decks.get(body.deck or "")
         if deck is not None:
@@ -142,6 +146,81 @@ def _overlap(rig: Rig, found: Overlap) -> Diagnostic:
         also=(Label(rig.places[one.thing].span, f"'{one.thing}' stands here"),),
         numbers=(Number("into", into, "mm"),) if askew else sides,
     )
+
+
+def _heap(rig: Rig, heap: Heap, finder: PlaceFinder) -> Iterator[Diagnostic]:
+    """One finding for many overlaps: all have one place, or one thing is in the way of all others, or they lie in a heap."""
+    names = [body.thing for body in heap.things]
+    hub, first = heap.hub, heap.things[0]
+    where = "hang under the deck" if first.under else "stand"
+    places = [rig.places[name] for name in names]
+    if heap.all_at_one:
+        yield KIND.at(
+            places[1].span,
+            f"{len(names)} things {where} at one place, {first.x_mm:g}, {first.y_mm:g} mm: {listed_few(names)}",
+            subject=tuple(names),
+            label="the second of them",
+            also=(Label(places[0].span, "the first"),),
+            numbers=(Number("things", len(names), ""),),
+            help="write where each of them stands; what has no line in the place block is given a place",
+        )
+    elif hub is not None:
+        others = [name for name in names if name != hub.thing]
+        size = f"{hub.width_mm:g} x {hub.depth_mm:g} mm"
+        yield finder.moving(
+            KIND.at(
+                rig.places[hub.thing].span,
+                f"'{hub.thing}', {size}, takes the room of {len(others)} things: {listed_few(others)}",
+                subject=(hub.thing, *others),
+                label=f"'{hub.thing}' stands here" if not hub.under else f"'{hub.thing}' hangs here",
+                numbers=(
+                    Number("width", hub.width_mm, "mm"),
+                    Number("depth", hub.depth_mm, "mm"),
+                    Number("things", len(others), ""),
+                ),
+                help=f"see whether its body is {size}",
+            ),
+            hub.thing,
+        )
+    else:
+        worst = max(heap.overlaps, key=lambda each: each.into_mm)
+        yield KIND.at(
+            rig.places[worst.other.thing].span,
+            f"{len(names)} things {where} in each other's room: {listed_few(names)}; '{worst.one.thing}' and '{worst.other.thing}' overlap "
+            f"by {short(worst.across_mm)} x {short(worst.along_mm)} mm",
+            subject=tuple(names),
+            label=f"'{worst.other.thing}' is one of them",
+            also=(Label(rig.places[worst.one.thing].span, f"and '{worst.one.thing}' is"),),
+            numbers=(
+                Number("things", len(names), ""),
+                Number("pairs", len(heap.overlaps), ""),
+                Number("into", worst.into_mm, "mm"),
+            ),
+            mends=_in_a_larger_unit(rig, heap),
+            help="see whether their places and bodies are in mm; what has no line in the place block is given a place",
+        )
+
+
+def _in_a_larger_unit(rig: Rig, heap: Heap) -> tuple[Mend, ...]:
+    """The same numbers in centimetres, or in inches, where all are on the deck then."""
+    typed = [(body, rig.places[body.thing].numbers) for body in heap.things]
+    deck = rig.decks.get(heap.things[0].deck or "")
+    if deck is None or deck.width_mm is None or deck.depth_mm is None:
+        return ()
+    for unit, times in (("cm", 10.0), ("in", 25.4)):
+        fit = all(
+            body.x_mm * times + body.width_mm <= deck.width_mm.value
+            and body.y_mm * times + body.depth_mm <= deck.depth_mm.value
+            for body in heap.things
+        )
+        edits = [
+            Replace(at, f"{at.text.removesuffix('mm')}{unit}")
+            for _, at in typed
+            if at is not None and at.text.endswith("mm")
+        ]
+        if fit and len(edits) == len(typed):
+            return (Mend(f"write their places in {unit}, if that is meant: `{edits[0].text}`", tuple(edits)),)
+    return ()
 
 
 def _off_deck(rig: Rig, body: Outline, deck: Deck, beyond: dict[str, float]) -> Iterator[Diagnostic]:

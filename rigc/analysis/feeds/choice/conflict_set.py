@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rigc.analysis.feeds.choice.open_outlets import reservations
 from rigc.analysis.feeds.choice.outlet_bars import Bar, bars_words, outlet_bars
 from rigc.analysis.feeds.choice.outlet_problem import OutletProblem
 from rigc.analysis.feeds.choice.problem_in_numbers import any_placing
@@ -106,5 +107,6 @@ def _needing(rig: Rig, problem: OutletProblem, task: Placing, unfed: Unfed, limi
 
 
 def _where(rig: Rig, name: str) -> Span:
-    unit = rig.units.get(name)
-    return rig.power.others_span or rig.end if unit is None else unit.declared
+    """Where a unit, or an outlet that is reserved, is declared."""
+    reserved = {each.name: each for each in reservations(rig)}
+    return (rig.units.get(name) or reserved[name]).declared

@@ -39,9 +39,13 @@ def unfit_power_plug(rig: Rig, power: PowerAssignment, limits: LoadLimits) -> It
     adapted = resized(rig)
     silent: dict[str, dict[str, Tap]] = {}
     unfit = []
+    plugged: dict[str, list[LeadFacts]] = {}
+    for each in rig.lead_wishes.leads:
+        if each.plugs is not None:
+            plugged.setdefault(each.end.thing, []).append(each)
     for feed in power.feeds:
         unit, tap = rig.units[feed.unit], power.taps[feed.unit]
-        lead = next((each for each in rig.lead_wishes.leads if _feeds(each, feed) and each.plugs is not None), None)
+        lead = next((each for each in plugged.get(feed.unit, ()) if each.start in feed.outlets), None)
         if lead is not None:
             yield from _plugs(rig, lead, unit, tap)
             continue
@@ -66,10 +70,6 @@ def _unknown(rig: Rig, supply: str, taps: dict[str, Tap]) -> Diagnostic:
         subject=(supply, *taps),
         help=f"look at the outlets and write it in '{supply}', for example `connector barrel 5.5 x 2.1 mm`",
     )
-
-
-def _feeds(lead: LeadFacts, feed: Supplied) -> bool:
-    return lead.start in feed.outlets and lead.end.thing == feed.unit
 
 
 def _whole_supply(rig: Rig, power: PowerAssignment, feeds: tuple[Supplied, ...]) -> Diagnostic:

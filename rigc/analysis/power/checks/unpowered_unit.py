@@ -121,6 +121,8 @@ def _rivals(rig: Rig, unfed: Unfed) -> str:
         return rivals_words(rig, unfed)
     wants = " or ".join(f"'{name.removeprefix(RESERVE)}' ({asked(rig, name)})" for name in unfed.rivals)
     why = f": {unfed.bars}" if unfed.bars else ""
+    if not rig.supplies:
+        return f"no supply is declared that has an outlet for {wants}"
     return f"no free outlet of {listed(rig.power.others or rig.supplies, 'or')} suits {wants}{why}"
 
 

@@ -11,7 +11,7 @@ from rigc.model.fact import Fact
 from rigc.model.resolve.context import Context, Item, items_of
 from rigc.model.resolve.deck.inside_deck import check_deck
 from rigc.model.resolve.deck.turning import turning
-from rigc.model.resolve.things.things import inherited, papers_of
+from rigc.model.resolve.things.things import Laid, inherited, papers_of
 from rigc.model.scope import SAID_TWICE, UNKNOWN, stated_twice, twice
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.things import Area
@@ -49,9 +49,10 @@ def decks(context: Context) -> dict[str, Deck]:
     """All decks by name."""
     blocks = {node.name.text: node for node in context.of(nodes.Deck)}
     found: dict[str, Deck] = {}
+    laid = Laid()
     for name, block in blocks.items():
         fields: dict[str, Any] = {}
-        items = inherited(context, block, blocks)
+        items = inherited(context, block, blocks, laid=laid)
         for item in items:
             _deck_fact(context, item, fields)
         fields["papers"] = papers_of(context, items)

@@ -12,7 +12,7 @@ from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.things.contradictions import check_earth
 from rigc.model.resolve.things.jacks import jacks_of, levels_of, pairs_of
 from rigc.model.resolve.things.supply import mains_range
-from rigc.model.resolve.things.things import AMOUNTS, battery_of, fuse_of, inherited, papers_of, taken_of_mains
+from rigc.model.resolve.things.things import AMOUNTS, Laid, battery_of, fuse_of, inherited, papers_of, taken_of_mains
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.things import Instrument
 from rigc.model.units.measures import CAPACITOR, LEAD, POT_OHM, SHARE
@@ -66,8 +66,9 @@ def _instruments(context: Context) -> dict[str, Instrument]:
 def _blocks(context: Context, kind: type[Block]) -> Iterator[tuple[str, Block, list[Item], dict[str, Any]]]:
     """Each block of a kind with its name, its items, and what both kinds of source say alike."""
     blocks = {node.name.text: node for node in context.of(kind)}
+    laid = Laid()
     for name, block in blocks.items():
-        items = inherited(context, block, blocks)
+        items = inherited(context, block, blocks, laid=laid)
         fields: dict[str, Any] = {}
         for item in items:
             _instrument_fact(context, item, fields)

@@ -12,7 +12,7 @@ from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.things.jacks import connector_of
 from rigc.model.resolve.things.known_things import KnownThings
 from rigc.model.resolve.things.premade import premade
-from rigc.model.resolve.things.things import inherited, made_of_blocks
+from rigc.model.resolve.things.things import Laid, inherited, made_of_blocks
 from rigc.model.scope import UNKNOWN
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
 from rigc.model.stock import Cable, Plug, Stock, Strip
@@ -63,12 +63,13 @@ def stock(context: Context, known: KnownThings) -> Stock:
 def _family(context: Context, known: KnownThings, kind: type[Any], made: type[Any]) -> dict[str, Any]:
     blocks = {node.name.text: node for node in context.of(kind)}
     found = {}
+    laid = Laid()
     for name, block in blocks.items():
         made_of = made_of_blocks(block, blocks)
         thing = known.of(made_of)
         if thing is None:
             before = context.said
-            thing = _made(context, block, made, inherited(context, block, blocks))
+            thing = _made(context, block, made, inherited(context, block, blocks, laid=laid))
             if context.said == before:
                 known.keep(made_of, thing)
         found[name] = thing

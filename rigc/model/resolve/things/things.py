@@ -49,6 +49,7 @@ from rigc.model.units.quantities import money, quantities
 from rigc.syntax import nodes
 from rigc.syntax.nodes import Amount, Node, Text, Word
 from rigc.syntax.nodes.written import opening, rule_of
+from rigc.syntax.slips.beyond_limits import BEYOND_LIMIT, MOST_LIKES
 
 AMOUNTS = {field.rpartition("_")[0]: (field, measure) for field, measure in MEASURED.items()}
 """The field and the measure of each statement that is one amount, by its rule: `latency 3 ms` is read as `latency_ms`."""
@@ -67,7 +68,7 @@ def things(context: Context, known: KnownThings) -> tuple[dict[str, Unit], dict[
         if isinstance(node, nodes.Unit | nodes.Amp | nodes.Desk | nodes.Listener | nodes.Supply | nodes.MainsStrip)
     }
     shared = shared_facts(context)
-    laid: Laid = {}
+    laid = Laid()
     units: dict[str, Unit] = {}
     supplies: dict[str, Supply] = {}
     strips: dict[str, MainsStrip] = {}
@@ -96,12 +97,12 @@ def _made(context: Context, block: Any, items: list[Item]) -> Any:
 
 def made_of_blocks(block: Any, blocks: dict[str, Any], shared: SharedFacts = NOTHING_SHARED) -> tuple[Node, ...]:
     """All blocks that a thing is made of: its own, those that it is `like`, in turn, and what holds for all units of their files."""
-    line: list[Any] = []
+    line: dict[int, Any] = {}
     each = block
-    while each is not None and all(each is not other for other in line):
-        line.append(each)
+    while each is not None and id(each) not in line and len(line) <= MOST_LIKES:
+        line[id(each)] = each
         each = None if each.like is None else blocks.get(each.like.text)
-    return (*line, *(common for each in line if (common := shared.of(each)) is not None))
+    return (*line.values(), *(common for each in line.values() if (common := shared.of(each)) is not None))
 
 
 def inherited(
@@ -138,15 +139,31 @@ def inherited(
         if base.name.text in seen:
             _like_circle(context, block, [each.name.text for each in line], like, blocks)
             break
+        if len(line) > MOST_LIKES:
+            context.unsure.add(block.name.text)
+            if laid is not None and not laid.too_deep:
+                laid.too_deep = True
+                context.report(_too_deep(block))
+            break
         seen.add(base.name.text)
         line.append(base)
     bases, alone = tuple(map(id, line[1:])), not any(map(shared.items, line))
-    below = laid.get(bases) if laid is not None and alone else None
+    below = laid.by_bases.get(bases) if laid is not None and alone else None
     if below is None:
         below = _laid(Context(context.statements, frozenset(), context.end), line, shared)
     if laid is not None and alone:
-        laid[bases] = below
+        laid.by_bases[bases] = below
     return items_of(context, block.items, below, shared.provenance(block))
+
+
+def _too_deep(block: Any) -> Diagnostic:
+    return BEYOND_LIMIT.at(
+        block.like.span,
+        f"'{block.name.text}' is like another that is like another, more than {MOST_LIKES} deep",
+        subject=(block.name.text,),
+        label="not followed to its end",
+        help="write out what one of them is",
+    )
 
 
 def _laid(quiet: Context, line: list[Any], shared: SharedFacts) -> list[Item]:
@@ -161,8 +178,15 @@ def _laid(quiet: Context, line: list[Any], shared: SharedFacts) -> list[Item]:
     return items
 
 
-Laid = dict[tuple[int, ...], list[Item]]
-"""By the ids of the blocks that one is like, in turn, what it is laid over, where nothing is shared by all units of a file."""
+class Laid:
+    """What the things of a rig are laid over, `by_bases`: by the ids of the blocks that one is like, in turn, where nothing is shared by all units of a
+    file. `too_deep` is whether likes that go on too deep were told of."""
+
+    def __init__(self) -> None:
+        self.by_bases: dict[tuple[int, ...], list[Item]] = {}
+        self.too_deep = False
+
+
 _POWER = nodes.Needs | nodes.Accepts | nodes.Polarity
 """What `all-units` may say of the power of its units, which a passive one has no use for."""
 

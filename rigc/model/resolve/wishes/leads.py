@@ -318,7 +318,7 @@ def known_mark(context: Context, mark: Word, marks: dict[str, Word], may_be_gone
 
 
 def _feeds(power: PowerWishes, start: Port, end: Port) -> bool:
-    return any(end.thing in feed.units and start in feed.outlets for feed in power.feeds)
+    return any(start in feed.outlets for feed in power.feeds_of.get(end.thing, ()))
 
 
 _FIXINGS = {

@@ -54,11 +54,6 @@ class Joints(Record):
         """Those of `free` by the thing at which they end."""
         return _by(self.free, lambda joint: (joint.end.thing,))
 
-    @cached_property
-    def feeding(self) -> Mapping[str, Sequence[Feed]]:
-        """The power statements by the units that they name."""
-        return _by(self.power.feeds, lambda feed: feed.units)
-
 
 def _by(items: Iterable[Each], names: Callable[[Each], Iterable[Name]]) -> Mapping[Name, Sequence[Each]]:
     found: dict[Name, list[Each]] = {}
@@ -97,7 +92,7 @@ def told(loose: Sequence[LooseLead], joints: Joints, context: Context) -> Iterat
     for moved, feed in _moved_together(_carrying("power", left.values()), joints.power.feeds):
         take(moved)
         yield _other_outlet(moved, feed)
-    turned = _exchanged(_carrying("power", left.values()), joints.feeding)
+    turned = _exchanged(_carrying("power", left.values()), joints.power.feeds_of)
     if turned:
         take(lead for lead, _ in turned)
         yield _other_outlets(turned)
@@ -227,6 +222,9 @@ def _detours(
             yield joint, ways
 
 
+_LONGEST_DETOUR = 20
+
+
 def _by_way_of(
     joint: Connection, begun: Mapping[str, Sequence[LooseLead]], left: Mapping[str, LooseLead]
 ) -> list[LooseLead]:
@@ -237,6 +235,8 @@ def _by_way_of(
 
     way = [lead for lead in on(joint.start.thing) if lead.start == joint.start][:1]
     while way and way[-1].end != joint.end:
+        if len(way) == _LONGEST_DETOUR:
+            return []
         after = [lead for lead in on(way[-1].end.thing) if lead not in way]
         last = [lead for lead in after if lead.end == joint.end]
         if len(last or after) != 1:
@@ -439,7 +439,7 @@ def _one(lead: LooseLead, joints: Joints) -> Diagnostic:
     also: tuple[Label, ...] = ()
     mends: tuple[Mend, ...] = ()
     turned = joints.connections.get((lead.end, lead.start))
-    feed = next(iter(joints.feeding.get(lead.end.thing, ())), None)
+    feed = next(iter(joints.power.feeds_of.get(lead.end.thing, ())), None)
     instead = _instead(lead, joints)
     if turned is not None:
         also = (Label(turned.span, "joined the other way round"),)

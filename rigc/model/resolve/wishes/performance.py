@@ -6,7 +6,7 @@ from typing import Any
 
 from rigc.diagnostics.diagnostic import Label, Level
 from rigc.diagnostics.mend import Delete, Mend
-from rigc.diagnostics.near import nearest, spelled_alike
+from rigc.diagnostics.near import bare, nearest, spelled_alike
 from rigc.diagnostics.wording import listed
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
@@ -119,14 +119,13 @@ def _preset_loops(context: Context, ports: Ports, item: nodes.PresetLoops) -> li
 def songs(context: Context, ports: Ports) -> tuple[Song, ...]:
     """All songs in order."""
     found: list[Song] = []
+    titles: dict[str, Span] = {}
     for node in context.of(nodes.Song):
-        before = next((song for song in found if spelled_alike(song.title, node.title.value)), None)
-        if before is not None:
+        before = titles.setdefault(bare(node.title.value), node.span)
+        if before is not node.span:
             title = Word(node.title.value, node.title.span)
             context.report(
-                twice(
-                    f'the song "{title}"', title, Word("", before.span), "put both into one block, or correct the title"
-                )
+                twice(f'the song "{title}"', title, Word("", before), "put both into one block, or correct the title")
             )
         fields: dict[str, Any] = {
             "preset": None,
