@@ -38,9 +38,10 @@ def _fitting(stock: Stock, connector: Connector) -> tuple[Plug, ...]:
 
 
 def chosen_plug(
-    rig: Rig, port: Port, connector: Connector | None, signal: str, stage: bool, wired: Wired
+    rig: Rig, port: Port, connector: Connector | None, signal: str, stage: bool, wired: Wired, had: str | None = None
 ) -> str | None:
-    """The rig's plug for that signal if it goes in, else the first of the stock that also clears its neighbours.
+    """The rig's plug for that signal if it goes in, else the one that it `had` in the revision before or the first of the stock that also
+    clears its neighbours.
 
     None if no kind of the stock goes in.
     """
@@ -50,6 +51,7 @@ def chosen_plug(
     wish = dict(rig.lead_wishes.plugs).get(signal)
     if any(plug.name == wish for plug in plugs):
         return wish
+    plugs = tuple(sorted(plugs, key=lambda plug: plug.name != had))
     clear = (plug for plug in plugs if _clears(rig, port, plug, wired))
     best = next(clear, plugs[0] if plugs else None)
     return None if best is None else best.name

@@ -132,8 +132,9 @@ def leads(rig: Rig, power: PowerAssignment, previous: Previous = NOTHING_BEFORE)
     before = followed(rig, previous)
     marks = _marks(rig, wanted, before)
     makes = _Makes(rig, power, before)
+    had = _between(rig, before)
     made = [
-        _lead(rig, want, mark, leg_of, wired, makes.of(want, leg_of))
+        _lead(rig, want, mark, leg_of, wired, makes.of(want, leg_of), had.get((want.start, want.end)))
         for want, (mark, leg_of) in zip(wanted, marks, strict=True)
     ]
     return Leads(tuple(sorted(made, key=lambda lead: (_CLASSES.index(lead.signal), in_order(lead.mark)))))
@@ -155,10 +156,7 @@ def _marks(rig: Rig, wanted: tuple[Wanted, ...], earlier: Results | None) -> lis
     rigs = (rig, *(() if earlier is None else (earlier.rig,)))
     retired = {mark for each in rigs for mark, _ in each.lead_wishes.retired}
     numbers = LeadNumbers((*taken, *retired, *(lead.mark for lead in known)))
-    heirs = {} if earlier is None else _heirs(rig, earlier.rig)
-    before = {
-        (_now(lead.start, heirs), _now(lead.end, heirs)): lead for lead in known if lead.mark not in taken | retired
-    }
+    before = {ends: lead for ends, lead in _between(rig, earlier).items() if lead.mark not in taken | retired}
     bases: dict[Port, str] = {}
     for want in wanted:
         if want.shared is not None and want.facts is not None:
@@ -176,6 +174,14 @@ def _marks(rig: Rig, wanted: tuple[Wanted, ...], earlier: Results | None) -> lis
         taken.add(mark)
         marks.append((mark, base))
     return marks
+
+
+def _between(rig: Rig, earlier: Results | None) -> dict[tuple[Port, Port], Lead]:
+    """The leads of the revision followed, by the jacks of this one between which they lie."""
+    if earlier is None:
+        return {}
+    heirs = _heirs(rig, earlier.rig)
+    return {(_now(lead.start, heirs), _now(lead.end, heirs)): lead for lead in earlier.get(Leads).all}
 
 
 def _heirs(rig: Rig, earlier: Rig) -> dict[str, str]:
@@ -196,7 +202,9 @@ def _mark(want: Wanted, base: str | None, taken: set[str], gone: set[str], numbe
     return next(free, None) or numbers.next(want.signal)
 
 
-def _lead(rig: Rig, want: Wanted, mark: str, leg_of: str | None, wired: Wired, make: LeadMake) -> Lead:
+def _lead(
+    rig: Rig, want: Wanted, mark: str, leg_of: str | None, wired: Wired, make: LeadMake, had: Lead | None
+) -> Lead:
     facts = want.facts
     stage = is_stage(rig, want.start) or is_stage(rig, want.end)
     captive, captive_mm = _captive(rig, want)
@@ -207,7 +215,7 @@ def _lead(rig: Rig, want: Wanted, mark: str, leg_of: str | None, wired: Wired, m
         start=want.start,
         end=want.end,
         stage=stage,
-        ends=_chosen(rig, want, stated or _ends(rig, want, make, stage, captive, wired)),
+        ends=_chosen(rig, want, stated or _ends(rig, want, make, stage, captive, wired, had)),
         chosen=(rig.chosen_plug(want.start) is not None, rig.chosen_plug(want.end) is not None),
         plugs_stated=stated is not None,
         cable=(None if facts is None else facts.cable) or (None if captive is not None else _cable(rig, want, stage)),
@@ -283,18 +291,20 @@ def _captive(rig: Rig, want: Wanted) -> tuple[Port | None, Quantity | None]:
 
 
 def _ends(
-    rig: Rig, want: Wanted, make: LeadMake, stage: bool, captive: Port | None, wired: Wired
+    rig: Rig, want: Wanted, make: LeadMake, stage: bool, captive: Port | None, wired: Wired, had: Lead | None
 ) -> tuple[str | None, str | None]:
-    """An outlet whose connector is not stated is taken to be made for the plug of the unit's end. Before a size adaptor the lead ends as
+    """An outlet whose connector is not stated is taken to be made for the plug of the unit's end. The plugs that the lead had in the
+    revision followed stay where they go in. Before a size adaptor the lead ends as
     it begins: the adaptor makes the other size."""
     here, there = (
         None if jack is None else jack.connector for jack in (socket(rig, want.start), socket(rig, want.end))
     )
     if any(each.kind == "size" for each in make.via):
         here = there = here if outlet_at(rig, want.start) is not None else there
+    before = (None, None) if had is None or had.signal != want.signal else had.ends
     start, end = (
-        None if port == captive else chosen_plug(rig, port, connector, want.signal, stage, wired)
-        for port, connector in ((want.start, here or there), (want.end, there or here))
+        None if port == captive else chosen_plug(rig, port, connector, want.signal, stage, wired, plug)
+        for port, connector, plug in ((want.start, here or there, before[0]), (want.end, there or here, before[1]))
     )
     return start, end
 

@@ -168,3 +168,21 @@ def test_what_fed_it_before_gives_way_to_what_is_stated_and_to_what_does_not_bea
     new = chosen(NINES[:2], more + f"unit glen {{\n{HELD}{FED.format(9).replace('20 mA', '120 mA')}}}\n")
     new = new.replace("others from mill", "fell from mill.o1\n  others from mill, kiln")
     assert outlets(after(chosen(NINES), new)) == {"fell": "mill.o1", "dell": "mill.o2", "glen": "kiln.o9"}
+
+
+def test_a_lead_keeps_its_plugs_where_a_neighbour_goes() -> None:
+    """Two jacks 20 mm apart take no flat plugs, 27 mm wide. With one of them left empty a flat one would go in, and the lead that is
+    there has a slim one: nothing is cut off. A plug that the rig names for all leads is another matter."""
+    pairs = "".join(
+        f"unit {name} {{\n" + "".join(f"  {way} {jack} ts rear {x} mm up 30 mm\n" for jack, x in (("l", 20), ("r", 40)))
+        + "  pair l, r\n}\n"
+        for name, way in (("weir", "output"), ("pool", "input"))
+    )  # fmt: skip
+    both, one = pairs + "chain weir => pool\n", pairs + "chain weir.l -> pool.l\n"
+    slim, flat = ("barrel-angle", "barrel-angle"), ("flat-angle", "flat-angle")
+    assert [lead.ends for lead in after(both, both).get(Leads).all] == [slim, slim]
+    assert [lead.ends for lead in after(one, one).get(Leads).all] == [flat]
+    assert [lead.ends for lead in after(both, one).get(Leads).all] == [slim]
+    assert [lead.ends for lead in after(one, both).get(Leads).all] == [slim, slim]
+    named = one + "leads {\n  audio plug flat-angle\n}\n"
+    assert [lead.ends for lead in after(both, named).get(Leads).all] == [flat]
