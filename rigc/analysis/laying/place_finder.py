@@ -84,8 +84,14 @@ class _Hunt:
         return near or len(self.failed) == _TRIALS
 
     def at(self, spot: Spot) -> Place:
-        """The thing at a place."""
-        there: Place = self.place.replace(x_mm=spot[0] / 10, y_mm=spot[1] / 10)
+        """The thing at a place: so many whole millimetres from its own, which may be in inches."""
+        x_mm, y_mm = spot[0] / 10, spot[1] / 10
+        if not self._off:
+            x_mm, y_mm = (
+                own if to == here else round(own + (to - here) / 10, 4)
+                for own, to, here in zip((self.place.x_mm, self.place.y_mm), spot, self.here, strict=True)
+            )
+        there: Place = self.place.replace(x_mm=x_mm, y_mm=y_mm)
         return there
 
     def is_free(self, spot: Spot) -> bool:

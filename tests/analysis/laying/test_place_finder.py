@@ -30,6 +30,14 @@ def test_the_thing_that_has_less_far_to_go_is_moved() -> None:
     assert found.advice == "move 'hedge' 10 mm to the right"
 
 
+def test_a_place_in_inches_is_left_by_whole_millimetres() -> None:
+    # hedge at 2.4 in = 60.96 mm: 9.04 mm into marl's right side, which ends at 70 mm; 10 mm to the right it stands at 70.96 mm
+    made = results_of(BOARD + "place {\n  marl at 0, 0 mm\n  hedge at 2.4, 0.3 in\n}\n")
+    (found,) = overlaps(made, PlaceFinder(made))
+    assert found.advice == "move 'hedge' 10 mm to the right"
+    assert [str(edit) for mend in found.mends for edit in mend.edits if "70.96, 7.62 mm" in str(edit)]
+
+
 def test_when_all_trials_of_a_run_are_used_up_that_is_told() -> None:
     made = results_of(BOARD + "place {\n  marl at 0, 0 mm\n  hedge at 60, 0 mm\n}\n")
     finder = PlaceFinder(made)
