@@ -1,5 +1,5 @@
 """MountingStrip: places, masses and strip stock -> the pieces of strip on units and deck, and their hold: `plumb.strips`,
-`.strip-count`, `.strip-length`, `.strip-width`, `.centres`, `.centre-1`, `.on-deck`, `.engaged`, `.needed`."""
+`.strip-count`, `.strips-laid`, `.strip-length`, `.strip-width`, `.centres`, `.centre-1`, `.on-deck`, `.engaged`, `.needed`."""
 
 from __future__ import annotations
 
@@ -30,10 +30,8 @@ from rigc.traced.units import COUNT, MILLIMETRES
 
 _SQUARE_CENTIMETRES = exactly("cm²", 2)
 _CENTRE = places("mm", 1)
-_CUT = (
-    "strips by the width and mass of the unit, each a little shorter than it is deep; none over a battery door, vent or trim where the "
-    "others hold"
-)
+_CUT = "strips by the width and mass of the unit, each a little shorter than it is deep"
+_FREE = "none over a battery door, a vent or a trim where the others hold"
 _SPREAD = "strips are spread evenly over the width"
 _TWINS = (
     "twins of the strips on a plate; on rails pieces as wide as the tape where a strip crosses it, none where tape is the "
@@ -195,7 +193,7 @@ def _stripped(rig: Rig, tape: RailTape, place: Place) -> StrippedUnit | Unstripp
     needed = _needed(thing, strip)
     clear = _clear(thing, place, local, ground, known(needed), _on_tape(deck, place))
     local, middles = tuple(local[at] for at in clear), tuple(middles[at] for at in clear)
-    counted = _so_many(thing, by_rule, int(float(by_rule)) - len(clear))
+    counted = _laid(thing, by_rule, int(by_rule) - len(clear))
     size = Several(
         f"{name}.strips", (counted, piece_mm), written="{} × {}", formulas="{}; {} long", rule=_CUT, source=PRACTICE
     )
@@ -315,31 +313,36 @@ def _clear(
     return clear if held and (not on_tape or (_tapes_met(pieces, place.skew_deg, ground) or 0) > 1) else every
 
 
-def _so_many(thing: Thing, by_rule: Term, left_out: int) -> Figure:
-    """How many are laid."""
-    value = by_rule
-    if left_out:
-        over = " and ".join(dict.fromkeys(area.what for area in thing.no_tape if area.what in KEPT_FREE))
-        value = by_rule - at_place(f"over its {over}", left_out, None, shown=COUNT)
-    return known_figure(f"{thing.name}.strip-count", value, COUNT, rule=_CUT, source=PRACTICE)
+def _laid(thing: Thing, by_rule: Figure, left_out: int) -> Figure:
+    """How many are laid of those that its width and mass ask for."""
+    if not left_out:
+        return by_rule
+    over = " and ".join(dict.fromkeys(area.what for area in thing.no_tape if area.what in KEPT_FREE))
+    value: Term = by_rule - at_place(f"over its {over}", left_out, None, shown=COUNT)
+    return known_figure(f"{thing.name}.strips-laid", value, COUNT, rule=_FREE, source=PRACTICE)
 
 
-def _counted(thing: Thing, across: Term) -> Term:
+def _counted(thing: Thing, across: Term) -> Figure:
     """How many its width and mass ask for."""
     assert thing.mass_kg is not None
     count = strip_count(float(across), thing.mass_kg.value)
     reached = ", ".join(f"≥ {plain(step)}" for step in count.by_width_mm)
     more = f", {len(count.by_width_mm)} more for {reached} mm wide" if reached else ""
     more += f", 1 more for ≥ {plain(fastening.ONE_MORE_FROM_KG.value)} kg" if count.heavy else ""
-    asked: Term = worked(
-        f"1{more}",
-        lambda width_mm, mass_kg, *_: strip_count(width_mm, mass_kg).strips,
-        across,
-        stated(f"{thing.name} mass", thing.mass_kg),
-        *_BY_WIDTH_AND_MASS,
-        moves="++" + "-" * len(_BY_WIDTH_AND_MASS),
+    return known_figure(
+        f"{thing.name}.strip-count",
+        worked(
+            f"1{more}",
+            lambda width_mm, mass_kg, *_: strip_count(width_mm, mass_kg).strips,
+            across,
+            stated(f"{thing.name} mass", thing.mass_kg),
+            *_BY_WIDTH_AND_MASS,
+            moves="++" + "-" * len(_BY_WIDTH_AND_MASS),
+        ),
+        COUNT,
+        rule=_CUT,
+        source=PRACTICE,
     )
-    return asked
 
 
 def _piece(thing: Thing) -> Figure:
@@ -356,13 +359,13 @@ def _whole(length_mm: float) -> float:
     return float(floor(length_mm + 1e-6))
 
 
-def _centres(thing: Thing, across: Term, counted: Term) -> tuple[Figure, ...]:
+def _centres(thing: Thing, across: Term, counted: Figure) -> tuple[Figure, ...]:
     """The middles of so many strips across a base of that width, evenly spread."""
     return tuple(
         known_figure(
             f"{thing.name}.centre-{at}", strip_middle(across, at, counted), _CENTRE, rule=_SPREAD, source=PRACTICE
         )
-        for at in range(1, int(float(counted)) + 1)
+        for at in range(1, int(counted) + 1)
     )
 
 

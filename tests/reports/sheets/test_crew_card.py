@@ -28,7 +28,7 @@ def card() -> Sheet:
 
 
 def test_amps_come_last(card: Sheet) -> None:
-    """Muted first, unmuted last, one by one; mains between."""
+    """Muted first, unmuted last, one by one; mains between, and theirs behind all else."""
     steps = [row[1] for row in rows(card, "on")]
     assert steps == [
         "mute left-amp, right-amp",
@@ -36,6 +36,7 @@ def test_amps_come_last(card: Sheet) -> None:
         "set and tape, as listed",
         "mains in: mill8, weir8; wait until all is lit",
         "radio on, on an allowed frequency",
+        "switch on left-amp, right-amp, muted",
         "preset 1; tune, one soft note",
         "unmute left-amp, right-amp, one by one",
     ]

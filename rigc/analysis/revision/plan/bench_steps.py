@@ -45,6 +45,8 @@ def bench_steps(pieces: Pieces) -> tuple[Step, ...]:
         step for step in found if step.phase == OUT and step.action in ("pull out", "clear deck") and step.end != THROWN
     ]
     away += [step for plan in pieces.units if not plan.there_after for step in _told(plan, Step(OUT, "take off", ()))]
+    gone = (plan for plan in pieces.fittings if plan.kind == "jack" and plan.before and not plan.after)
+    away += [step for plan in gone for step in _told(plan, Step(OUT, "take out", ()))]
     dead = [step for step in found if step.phase in DEAD]
     if dead:
         found.append(Step(OFF, "power off", (), done=all(step.done for step in dead)))

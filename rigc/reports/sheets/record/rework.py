@@ -81,6 +81,7 @@ def _way_back(plan: Rework) -> Paragraph:
     away += [lead.mark for lead in plan.leads if lead.after is None and lead.verdict != BIN]
     away += [a.mark for a in plan.adaptors if a.after is None]
     away += [f"deck {each.name}, {each.before} mm" for each in plan.fittings if each.kind == "deck" and each.before]
+    away += [each.name for each in plan.fittings if each.kind == "jack" and each.before and not each.after]
     away += ["the old labels"] if any(label.destroy for label in plan.labels) else []
     if not away and not any(step.phase in DEAD for step in plan.steps):
         return Paragraph("way-back", ("Nothing came off: there is nothing to keep.",), heading=_back(plan))

@@ -96,7 +96,8 @@ def _steps(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> Iterat
     if full:
         yield f"batteries full? {', '.join(full)}"
     plugged = dict.fromkeys(strip for _, strip, _ in rig.power.plugged)
-    into = [*plugged, *(name for name in supplies if name not in {thing for thing, _, _ in rig.power.plugged})]
+    in_strips = {thing for thing, _, _ in rig.power.plugged}
+    into = [*plugged, *(name for name in (*supplies, *_on_mains(rig)) if name not in in_strips)]
     if into:
         yield f"mains in: {', '.join(into)}; wait until all is lit"
     alone = [supply.name for supply in used if not supply.takes_mains]
@@ -104,11 +105,28 @@ def _steps(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> Iterat
         yield f"switch on {', '.join(alone)}; wait until all is lit"
     if any(jack.connector.kind == "wireless" for thing in rig.things.values() for jack in thing.jacks):
         yield "radio on, on an allowed frequency"
+    amps = ", ".join(_amps(rig))
+    if amps:
+        yield f"switch on {amps}, muted"
     first = next(iter(rig.presets.values()), None)
     yield f"preset {first.number}; tune, one soft note" if first is not None else "tune, one soft note"
     yield f"unmute {', '.join(ends)}{', one by one' if ends[1:] else ''}" if ends else "unmute what it plays into"
     if cells:
         yield f"after the show: {', '.join(_rested(rig, each) for each in cells)}"
+
+
+def _on_mains(rig: Rig) -> Iterator[str]:
+    """Units with mains leads of their own, and sources that say what mains they take."""
+    yield from (unit.name for unit in used_units(rig) if unit.own_mains and not unit.on_battery)
+    yield from (name for name, each in rig.instruments.items() if each.mains)
+
+
+def _amps(rig: Rig) -> Iterator[str]:
+    """Those that say what mains they take and have no strip to be switched with; a desk of the house is on already."""
+    in_strips = {thing for thing, _, _ in rig.power.plugged}
+    for unit in used_units(rig):
+        if unit.kind == "amp" and unit.mains and not unit.on_battery and unit.name not in in_strips:
+            yield unit.name
 
 
 def _rested(rig: Rig, unit: Unit | Instrument) -> str:
