@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TypeVar, cast
+
+T = TypeVar("T")
 
 MOST = 20_000
 """Readings of single lines by which it is sought what the lines of one file that can't be read were to be."""
@@ -19,11 +22,18 @@ class LinesTried:
 
     def __init__(self, read: Callable[[str, str], bool], known: Sought) -> None:
         self._read, self._known, self._left = read, known, MOST
+        self._made: dict[object, object] = {}
 
     def reads(self, block: str, line: str) -> bool | None:
         """Whether a line reads in a block (at the top level under an empty text); nothing when it was asked too often in this file."""
         self._left -= 1
         return self._read(block, line) if self._left >= 0 else None
+
+    def once(self, key: object, make: Callable[[], T]) -> T:
+        """What `make` gives, which hangs on nothing but the key and the file: made once for it, however often it is asked for."""
+        if key not in self._made:
+            self._made[key] = make()
+        return cast(T, self._made[key])
 
     def sought(self, key: Key, seek: Callable[[], list[str]]) -> list[str]:
         """What `seek` finds, which hangs on nothing but the key: the block, the line, and whether it breaks off."""

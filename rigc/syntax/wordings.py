@@ -16,9 +16,18 @@ from rigc.syntax.slips.line_slips import LINE_SLIPS, as_it_lacks, as_it_reads, o
 from rigc.syntax.slips.name_slips import NAME_SLIPS
 from rigc.syntax.slips.order_slips import ORDER_SLIPS
 from rigc.syntax.slips.printed_slips import PRINTED_SLIPS
+from rigc.syntax.slips.said_slips import (
+    HALF_SURE,
+    as_far_as_it_is_meant,
+    as_it_is_meant,
+    in_other_words,
+    in_words_of_the_trade,
+    reads_elsewhere,
+    where_it_belongs,
+)
 from rigc.syntax.slips.sign_slips import SIGN_SLIPS
 from rigc.syntax.slips.spread_slips import SPREAD_SLIPS, without_spreads
-from rigc.syntax.slips.statement_slips import ELSEWHERE, GENERAL, LAST_RESORT, REMARKED, STATEMENT_SLIPS
+from rigc.syntax.slips.statement_slips import BROKEN_OFF, ELSEWHERE, GENERAL, LAST_RESORT, REMARKED, STATEMENT_SLIPS
 from rigc.syntax.slips.trade_slips import TRADE_SLIPS, in_our_words
 from rigc.syntax.worked_lines import as_in_the_reference
 
@@ -32,6 +41,8 @@ _WORDINGS = (
     *SIGN_SLIPS,
     *NAME_SLIPS,
     *TRADE_SLIPS,
+    *BROKEN_OFF,
+    in_other_words,
     *STATEMENT_SLIPS,
     *LAST_RESORT,
 )
@@ -40,10 +51,17 @@ _WORDINGS = (
 def tell(mistake: Mistake) -> Diagnostic:
     """The finding for a mistake: the first wording that fits."""
     plain = without_spreads(mistake)
-    for wording, seen in (*((each, mistake) for each in SPREAD_SLIPS), *((each, plain) for each in _WORDINGS)):
+    for wording, seen in (
+        (in_words_of_the_trade, mistake),
+        *((each, mistake) for each in SPREAD_SLIPS),
+        *((each, plain) for each in _WORDINGS),
+    ):
         told = wording(seen)
         if told is not None and (told.mends or wording in GENERAL) and not _settled(told, seen):
             told = _nearer(wording, seen) or (_shown(told, seen) if wording in GENERAL else told)
+        elif told is not None and not told.mends:
+            elsewhere = told.help.startswith(ELSEWHERE) and not reads_elsewhere(seen)
+            told = in_other_words(seen) or (_elsewhere(seen) if elsewhere else None) or told
         if told is not None:
             span = mistake.span
             if f"'{mistake.whole}'" in told.message:
@@ -51,9 +69,20 @@ def tell(mistake: Mistake) -> Diagnostic:
                 span = Span(span.source, start, start + len(mistake.whole))
             elif span.start == span.end or mistake.kind == "character":
                 span = Span(span.source, span.start, span.start + max(1, len(mistake.word)))
-            line = as_in_the_reference(mistake.block, in_our_words(mistake.code)) if told.mends else ""
+            line = (
+                as_in_the_reference(
+                    mistake.block, in_our_words(mistake.code, mistake.blocks().get(mistake.block, frozenset()))
+                )
+                if told.mends
+                else ""
+            )
             return MALFORMED.at(span, told.message, label=told.label, help=told.help, mends=told.mends, otherwise=line)
     raise AssertionError("the last wording fits every mistake")
+
+
+def _elsewhere(m: Mistake) -> Wording | None:
+    """What a line says of which only the first word belongs to another block."""
+    return as_far_as_it_is_meant(m, HALF_SURE) or where_it_belongs(m)
 
 
 def _nearer(wording: Callable[[Mistake], Wording | None], m: Mistake) -> Wording | None:
@@ -61,17 +90,25 @@ def _nearer(wording: Callable[[Mistake], Wording | None], m: Mistake) -> Wording
     general, last = wording in GENERAL, wording in LAST_RESORT
     return (
         (two_lines(m) if general else None)
+        or in_other_words(m)
         or as_it_reads(m)
+        or as_it_is_meant(m)
+        or as_far_as_it_is_meant(m, HALF_SURE)
         or (with_a_remark(m) if general else None)
         or (one_of_few(m) if last else None)
         or (as_it_lacks(m) if general else None)
+        or as_far_as_it_is_meant(m)
     )
 
 
 def _shown(told: Wording, m: Mistake) -> Wording:
     """Where no mend makes the line read, the worked line that is most like it in place of one that would not work."""
     remarked = any(mend.words.startswith(REMARKED) for mend in told.mends)
-    line = as_in_the_reference(m.block, in_our_words(m.code)) if told.mends and not remarked else ""
+    line = (
+        as_in_the_reference(m.block, in_our_words(m.code, m.blocks().get(m.block, frozenset())))
+        if told.mends and not remarked
+        else ""
+    )
     shown: Wording = told.replace(mends=(), help=line) if line else told
     return shown
 

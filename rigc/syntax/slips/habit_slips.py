@@ -9,12 +9,6 @@ from rigc.diagnostics.near import nearest
 from rigc.syntax.mistake import Mistake, Wording
 
 _BY_UNIT = {"V": "needs", "mA": "draws", "g": "mass", "kg": "mass", "ms": "latency"}
-_PHRASES = {
-    "power consumption": "draws", "current consumption": "draws", "current draw": "draws", "consumption": "draws",
-    "power": "draws", "current": "draws", "weight": "mass", "dimensions": "body", "size": "body", "voltage": "needs",
-    "power supply": "needs", "supply voltage": "needs", "latency": "latency", "mass": "mass", "body": "body", "gain": "gain",
-}  # fmt: skip
-"""What a leaflet prints before a figure, and the statement that tells it here; common speech, no source."""
 _RANGED = frozenset({"mains", "accepts", "rail", "tier", "treadle", "band", "tape"})
 _HOMES = {"at": "place", "under": "place", "row": "place", "within": "place", "from": "power", "alone": "power", "with": "mounting"}  # fmt: skip
 _JACKS = {
@@ -181,20 +175,6 @@ def _figure_first(m: Mistake) -> Wording | None:
     )
 
 
-def _leaflet(m: Mistake) -> Wording | None:
-    """`Power consumption: 8 mA`."""
-    found = re.match(r"([A-Za-z][A-Za-z -]*?)[ \t]*:?[ \t]*(?=\d)", m.after)
-    if m.before.strip() or found is None or not re.search(r"[A-Z: ]", found.group().rstrip(" ")):
-        return None
-    ours = _PHRASES.get(found[1].lower(), "")
-    if ours not in m.blocks().get(m.block, frozenset()):
-        return None
-    mends = m.instead(
-        m.at, m.at + found.end(), f"{ours} ", f"write {ours} {m.text[m.at + found.end() : m.line_end].strip()}"
-    )
-    return Wording(f"'{found[1]}' is how a leaflet says it", f"here it is '{ours}'", mends=mends)
-
-
 def _outside(m: Mistake) -> Wording | None:
     """`tern at 200, 20 mm` at the top level."""
     words = m.after.split()
@@ -310,7 +290,6 @@ HABIT_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _hyphen_range,
     _bullet,
     _figure_first,
-    _leaflet,
     _points,
     _turn,
     _one_size,

@@ -139,16 +139,6 @@ def _volts_and_kind(m: Mistake) -> Wording | None:
     return Wording(f"'{found.group().strip()}' is one word", "voltage and kind of current are two", mends=mends)
 
 
-def _word_turned(m: Mistake) -> Wording | None:
-    """`true bypass`."""
-    found = re.match(r"(true|buffered|trails|always-on)[ \t]+bypass\b", m.after)
-    if m.before.strip() or found is None or "bypass" not in m.blocks().get(m.block, frozenset()):
-        return None
-    text = f"bypass {found[1]}"
-    mends = m.instead(m.at, m.at + found.end(), text, f"write {text}")
-    return Wording(f"'{found.group()}' stands the wrong way round", "the word of the statement first", mends=mends)
-
-
 def _side_by_side(m: Mistake) -> Wording | None:
     """`chain guitar -> tern + fen -> combo`."""
     if m.sign not in ("+", "|", "&") or m.before.split()[:1] not in (["chain"], ["loop"]):
@@ -446,7 +436,6 @@ HURRIED_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _blank_for_a_dot,
     _sign_before_a_number,
     _volts_and_kind,
-    _word_turned,
     _side_by_side,
     _joined_outlets,
     _preset_by_title,

@@ -66,6 +66,7 @@ _MOST_IN_TWO = 7
 """Parts of a line in which two things are put right at once."""
 _MOST_TRIED = 4_000
 """Readings for one line."""
+OUT_OF_ORDER = "the parts of this line are out of order"
 _Edit = Callable[[tuple[str, ...]], Iterator[tuple[str, ...]]]
 _MOST_TOLD = 2
 _MOST_NAMED = 4
@@ -119,7 +120,7 @@ def _message(m: Mistake, line: tuple[str, ...], right: str) -> str:
     if len(less) == 1 and not more:
         return f"'{less[0]}' is missing in this line"
     if not more and not less:
-        return "the parts of this line are out of order"
+        return OUT_OF_ORDER
     return f"'{m.line.strip()}' is not how this is written" if m.ends else f"'{m.word}' can't stand here"
 
 

@@ -271,8 +271,9 @@ def _no_text(m: Mistake) -> Wording | None:
         shown = typed.group() if typed else m.word
         if half := m.half_quoted():
             return half
-        mends = m.instead(m.at, m.at + len(shown), f'"{shown}"', f'write "{shown}"')
-        return Wording(f"'{shown}' has no quotes", "a text in quotes goes here", mends=mends)
+        bare = re.sub(r"\A(?:is|are|called|named|no\.?|nr\.?|number)[ \t]+(?=\S)", "", shown)
+        mends = m.instead(m.at, m.at + len(shown), f'"{bare}"', f'write "{bare}"')
+        return Wording(f"'{bare}' has no quotes", "a text in quotes goes here", mends=mends)
     return None
 
 
@@ -415,13 +416,15 @@ def _advice(m: Mistake, verb: str, expected: str) -> str:
     return as_in_the_reference(m.block, m.code) or "see the language reference for this statement"
 
 
-STATEMENT_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
+BROKEN_OFF: tuple[Callable[[Mistake], Wording | None], ...] = (
     _breaks_off,
     _closing,
     _opening,
     _arrow,
     _arrow_without_start,
     _earth_of_a_supply,
+)
+STATEMENT_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _no_statement,
     _statement_elsewhere,
     _no_text,

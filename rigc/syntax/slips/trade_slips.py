@@ -9,30 +9,8 @@ from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.diagnostics.near import nearest
 from rigc.syntax import words
 from rigc.syntax.mistake import Mistake, Wording
-
-OURS = {
-    "switching": "switch-mode", "smps": "switch-mode", "toroidal": "linear", "weight": "mass", "weighs": "mass", "dimensions": "body", "width": "body", "depth": "body", "height": "body",
-    "size": "body", "footswitch": "switch", "stomp": "switch", "pot": "knob", "current": "draws", "consumption": "draws",
-    "inrush": "starts", "voltage": "needs", "volts": "needs", "supplied": "needs", "power-in": "inlet", "socket": "inlet",
-    "delay-time": "latency", "buffered": "bypass buffered", "true": "bypass true", "true-bypass": "bypass true",
-    "mute": "unpowered mutes", "pickup": "inductance", "pedal": "unit", "effect": "unit", "psu": "supply",
-    "brick": "supply", "power-supply": "supply", "amplifier": "amp", "guitar": "instrument", "bass": "instrument",
-    "keyboard": "instrument", "include": "use", "import": "use", "pedalboard": "deck", "plate": "deck", "cables": "leads",
-    "signal": "chain", "path": "chain", "branch": "chain", "route": "chain", "patch": "chain", "wire": "chain", "venue": "scenario", "below": "under", "underneath": "under", "beneath": "under",
-    "minus": "negative", "plus": "positive", "negative": "centre-negative", "positive": "centre-positive",
-    "toggle": "latching", "grounded": "earthed", "value": "insured", "worth": "insured", "insurance": "insured",
-    "estimated": "assumed", "estimate": "assumed", "guess": "assumed", "guessed": "assumed", "approx": "assumed", "approximately": "assumed", "roughly": "assumed",
-    "supposed": "assumed", "datasheet": "leaflet", "manual": "leaflet", "spec": "leaflet", "specs": "leaflet", "website": "leaflet", "weighed": "measured", "tested": "measured",
-    "peak": "starts", "surge": "starts", "startup": "starts", "start-up": "starts", "switch-on": "starts",
-    "total": "ceiling", "capacity": "ceiling", "maximum": "ceiling", "after": "every", "slot": "drop", "slots": "drop", "contacts": "poles", "pins": "poles", "strength": "pull",
-    "force": "pull", "hold": "pull", "holding": "pull", "footprint": "body", "in-ears": "headphones", "in-ear": "headphones", "iem": "headphones", "phones": "headphones",
-    "cans": "headphones", "earphones": "headphones", "tilt": "angle", "slope": "angle", "space": "clearance", "room": "clearance", "underside": "clearance", "gauge": "conductor", "diameter": "outer",
-    "sheath": "outer", "lifetime": "lasts", "engages": "mates", "protrudes": "stands out", "sticks-out": "stands out", "wires": "conductors", "uses": "draws",
-    "power-consumption": "draws", "requires": "needs", "supply-voltage": "needs", "serial-number": "serial", "manufactured": "origin", "reel": "roll", "handle": "keep-out",
-    "require": "use", "load": "use", "library": "use", "read": "use", "stock": "use", "cost": "price", "customer": "client", "made-in": "origin", "country-of-origin": "origin", "upkeep": "tests", "maintenance": "tests",
-    "service": "every",
-}  # fmt: skip
-"""A word as people say it, and the one that stands for it here, where that may stand; common speech, no source."""
+from rigc.syntax.said.thesaurus import thesaurus, words_of
+from rigc.syntax.worked_lines import worked_lines
 
 _BYPASSES = {"none": "always-on", "no": "always-on", "never": "always-on", "off": "always-on", "relay": "true", "hard": "true", "hardwire": "true", "mechanical": "true",
     "true-bypass": "true", "buffer": "buffered", "soft": "buffered", "spillover": "trails", "trail": "trails", "tails": "trails"}  # fmt: skip
@@ -42,27 +20,26 @@ _SIDES = {"back": "rear", "behind": "rear", "side": "", "top": "", "bottom": "",
 """What people say for a side of a unit, and the side that is surely meant."""
 
 
-_HERE = {
-    "jack": ("input", "output", "socket"),
-    "sockets": ("outlets", "outlet", "ways", "gang"),
-    "mains": ("power", "voltage", "supply", "electricity"),
-}
-"""The same of words that elsewhere stand for others: in the blocks of a panel, of a mains strip and of a scenario."""
-
-
 def our_word(word: str, mine: frozenset[str] | list[str]) -> str:
     """What this language says for a word of the trade, if that may stand here; else nothing."""
-    ours = OURS.get(word.lower(), "")
-    here = next((ours for ours, said in _HERE.items() if ours in mine and "needs" not in mine and word in said), "")
-    if here:
-        return here
-    return ours if ours.split(" ")[0] in mine else ""
+    told = thesaurus().get(words_of(word), ())
+    return next((ours for ours in told if ours != word and ours.split()[0] in mine and _of_one_block(ours, mine)), "")
 
 
-def in_our_words(line: str) -> str:
-    """The line with its first word as this language says it."""
+def _of_one_block(ours: str, mine: frozenset[str] | list[str]) -> bool:
+    """Whether a statement of several words, where the reference shows it, stands in a block whose statements begin with these words."""
+    if " " not in ours:
+        return True
+    shown = [rows for rows in worked_lines().values() if any(row.startswith(f"{ours} ") for row in rows)]
+    return not shown or any(
+        row.split()[0] in mine for rows in shown for row in rows if not row.startswith(ours.split()[0])
+    )
+
+
+def in_our_words(line: str, heads: frozenset[str]) -> str:
+    """The line with its first word as this language says it in that block."""
     word = line.split()[0] if line.split() else ""
-    return line.replace(word, OURS.get(word.lower(), word), 1)
+    return line.replace(word, our_word(word, heads) or word, 1) if word not in heads else line
 
 
 _JOINING = r"(?:(?:in)?to|(?:and )?then|and|goes to|feeds|via|through|next)\b"
