@@ -298,4 +298,19 @@ IN_A_HURRY = (
         ),
         "switched.rig",
     ),
+    Slip(
+        "531-jack-in-two-pairs",
+        "a jack that is of two stereo pairs",
+        swap("  pair inl, inr\n", "  pair inl, inr\n  pair inr, aux\n  input aux ts 1 Mohm\n"),
+        WIRED,
+    ),
+    Slip(
+        "532-drop-line-beneath-tape",
+        "a drop line that lies beneath a rail's tape, of which a lead's way follows",
+        swap(
+            "  drop 130 mm\n",
+            "  drop 20 mm\n  rail 0..45 mm tape 2..42 mm\n}\nleads {\n  A1 tern.out -> fen.in under through 130 mm\n}\ndeck shelf {\n",
+        ),
+        "switched.rig",
+    ),
 )

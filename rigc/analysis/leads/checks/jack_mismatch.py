@@ -20,6 +20,7 @@ from rigc.model.jacks import Jack, Port
 from rigc.model.rig import Rig
 from rigc.model.stock import Cable
 from rigc.model.ways.conductors import THREE, conducting_paths, fits, meaning, named, three_conductors, told
+from rigc.model.ways.jack_use import joined_inputs
 from rigc.model.wishes import Connection, LeadFacts
 from rigc.source import Span
 
@@ -43,7 +44,10 @@ def jack_mismatch(rig: Rig, leads: Leads) -> Iterator[Diagnostic]:
     """One finding for each pair of things joined by such leads, one for each stated lead with a plug that does not fit, and one for the
     leads of each cable that has too few conductors for them."""
     wrong: dict[tuple[str, str], dict[tuple[Port, Port], Connection]] = {}
+    joined_there = joined_inputs(rig)
     for each in rig.connections:
+        if each.end in joined_there:
+            continue  # one of the leads there is wrong altogether, which is told
         start, end = rig.jack(each.start), rig.jack(each.end)
         if each.signal == "audio" and start and end and start.audio and end.audio and not _agree(start, end):
             pair = wrong.setdefault((each.start.thing, each.end.thing), {})

@@ -7,7 +7,7 @@ from itertools import pairwise
 from rigc.diagnostics.diagnostic import Label
 from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wording import joined, listed
-from rigc.model.deck import Deck, deck_meant
+from rigc.model.deck import Deck, Rail, deck_meant
 from rigc.model.resolve.context import Context
 from rigc.model.slips.interchanged import interchanged
 from rigc.model.slips.outside_body import OUTSIDE_BODY
@@ -60,6 +60,8 @@ def check_through(context: Context, decks: dict[str, Deck], leads: tuple[LeadFac
     lines = [line for deck in decks.values() for line in deck.drops_mm]
     if not decks or not all(deck.drops_mm for deck in decks.values()):
         return
+    if any(_covered(deck) for deck in decks.values()):
+        return  # a line that is wrong, and told, may have been to be the one that a lead goes through
     nodes_by_mark = {
         node.mark.text: node.through
         for block in context.of(nodes.LeadsBlock)
@@ -108,23 +110,29 @@ def _apart(context: Context, deck: Deck) -> None:
 
 def _under_tape(context: Context, deck: Deck) -> None:
     """A finding for each drop line beneath the tape of a rail: no lead goes through where tape lies."""
-    for line in deck.drops_mm:
-        for rail in deck.rails:
-            if (
-                rail.tape_front_mm is not None
-                and rail.tape_rear_mm is not None
-                and rail.tape_front_mm < line < rail.tape_rear_mm
-            ):
-                context.report(
-                    OUTSIDE_BODY.at(
-                        rail.span,
-                        f"the drop line of '{deck.name}' at {line:g} mm lies beneath the tape of the rail from {rail.front_mm:g} to "
-                        f"{rail.rear_mm:g} mm",
-                        subject=(deck.name,),
-                        label="no lead goes through here",
-                        help="measure both again from the front edge: leads go through between the rails",
-                    )
-                )
+    for line, rail in _covered(deck):
+        context.report(
+            OUTSIDE_BODY.at(
+                rail.span,
+                f"the drop line of '{deck.name}' at {line:g} mm lies beneath the tape of the rail from {rail.front_mm:g} to "
+                f"{rail.rear_mm:g} mm",
+                subject=(deck.name,),
+                label="no lead goes through here",
+                help="measure both again from the front edge: leads go through between the rails",
+            )
+        )
+
+
+def _covered(deck: Deck) -> list[tuple[float, Rail]]:
+    """The drop lines that lie beneath the tape of a rail, with that."""
+    return [
+        (line, rail)
+        for line in deck.drops_mm
+        for rail in deck.rails
+        if rail.tape_front_mm is not None
+        and rail.tape_rear_mm is not None
+        and rail.tape_front_mm < line < rail.tape_rear_mm
+    ]
 
 
 def check_rooms(context: Context, decks: dict[str, Deck], rooms: tuple[Area, ...]) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from rigc.diagnostics.diagnostic import Label
 from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Jack
 from rigc.model.resolve.context import Context
@@ -23,6 +25,26 @@ def is_pair(context: Context, left: Jack, right: Jack, span: Span) -> bool:
             label="no pair",
             also=_declared(left, right),
             help="name the left and the right jack of one direction",
+        )
+    )
+    return False
+
+
+def in_one_pair(context: Context, fact: nodes.StereoPair, before: Mapping[tuple[str, str], nodes.StereoPair]) -> bool:
+    """Whether neither jack of a pair is one of another pair `before` it; a finding where one is. The same pair again is told as a repeated line."""
+    mine = {fact.left.text, fact.right.text}
+    other = next((names for names in before if mine & {*names}), None)
+    if other is None or mine == {*other}:
+        return True
+    name = next(each for each in (fact.left, fact.right) if each.text in other)
+    context.report(
+        MISUSED.at(
+            name.span,
+            f"'{name.text}' is of the pair {other[0]}, {other[1]}, too",
+            subject=(name.text, *other),
+            label="of two pairs",
+            also=(Label(before[other].span, "and of this one"),),
+            help="correct one of the two pairs: a jack is the left or the right of one",
         )
     )
     return False

@@ -13,7 +13,7 @@ from rigc.model.fact import Fact, Quantity, Spread
 from rigc.model.jacks import AUDIO_IN, AUDIO_OUT, Connector, InternalPath, Jack, Levels, LoopJacks, Phantom
 from rigc.model.resolve.context import Context, Item
 from rigc.model.resolve.things.contradictions import check_contacts, check_levels, check_phantom
-from rigc.model.resolve.things.jack_directions import is_audio, is_loop, is_pair, is_way
+from rigc.model.resolve.things.jack_directions import in_one_pair, is_audio, is_loop, is_pair, is_way
 from rigc.model.scope import SAID_TWICE, UNKNOWN, corrected, twice
 from rigc.model.slips.one_unit import of_one_unit
 from rigc.model.slips.wrong_quantity import WRONG_QUANTITY
@@ -357,15 +357,17 @@ def pairs_of(context: Context, items: list[Item], jacks: tuple[Any, ...]) -> tup
     """Stereo pairs, left first."""
     by_name = {jack.name: jack for jack in jacks}
     facts = [item.fact for item in items if isinstance(item.fact, nodes.StereoPair)]
-    found = tuple(
-        (fact.left.text, fact.right.text)
-        for fact in facts
-        if _jack_named(context, by_name, fact.left)
-        and _jack_named(context, by_name, fact.right)
-        and is_pair(context, by_name[fact.left.text], by_name[fact.right.text], fact.span)
-    )
+    found: dict[tuple[str, str], nodes.StereoPair] = {}
+    for fact in facts:
+        if (
+            _jack_named(context, by_name, fact.left)
+            and _jack_named(context, by_name, fact.right)
+            and is_pair(context, by_name[fact.left.text], by_name[fact.right.text], fact.span)
+            and in_one_pair(context, fact, found)
+        ):
+            found[fact.left.text, fact.right.text] = fact
     context.jacks_unsure |= len(found) < len(facts)
-    return found
+    return tuple(found)
 
 
 def loops_of(context: Context, items: list[Item], jacks: tuple[Jack, ...]) -> tuple[LoopJacks, ...]:
