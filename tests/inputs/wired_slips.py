@@ -313,4 +313,13 @@ IN_A_HURRY = (
         ),
         "switched.rig",
     ),
+    Slip(
+        "533-leads-in-no-chain",
+        "leads stated of things of which no chain joins any",
+        swap(
+            "deck plank {",
+            "instrument bass {\n  level out -20 dBu\n}\nunit loam like tern {\n}\namp stack like combo {\n}\nleads {\n  A1 bass.out -> loam.in\n  A2 loam.out -> stack.in\n}\ndeck plank {",
+        ),
+        "switched.rig",
+    ),
 )

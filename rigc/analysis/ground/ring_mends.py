@@ -47,7 +47,7 @@ def _lifts(rig: Rig, leads: Leads, power: PowerAssignment, ring: Ring, scenarios
 def _opened(together: dict[tuple[Port, ...], list[Scenario]]) -> Mend:
     at = dict.fromkeys(port for ports in together for port in ports)
     lines = [
-        f"{' and '.join(f'`lift {each} open`' for each in ports)} in scenario {listed([each.name for each in some])}"
+        f"{' and '.join(f'`lift {each} open`' for each in ports)} in scenario{'s' * (len(some) > 1)} {listed([each.name for each in some])}"
         for ports, some in together.items()
     ]
     edits = (edit for ports, some in together.items() for each in some for edit in lift_edits(each, ports, "open"))

@@ -35,7 +35,7 @@ def where_to_break(
         return ("" if beside_edits else _lift(rig, leads, ring)) or "lay its leads side by side and tie them together"
     way = (
         ("" if beside_edits else _lift(rig, leads, ring))
-        or _floating(rig, ring)
+        or _floating(ring)
         or _off_the_metal(rig, ring)
         or _bushing(rig, ring)
         or _relay(ring)
@@ -91,12 +91,11 @@ def _lift(rig: Rig, leads: Leads, ring: Ring) -> str:
     return f"open the ground lift{'s' if len(ports) > 1 else ''} at {' and '.join(ports)}"
 
 
-def _floating(rig: Rig, ring: Ring) -> str:
+def _floating(ring: Ring) -> str:
     """Feeds what hangs on a supply with an earthed minus from one that floats, and what shares a return from outlets of its own."""
     if not ring.through_earth or not any(link.kind == "common" for link in ring.links):
         return ""
-    earthed = {pole[0] for link in ring.links if link.kind == "earth" for pole in link.ends}
-    if not earthed & rig.supplies.keys():
+    if len(fed_units(ring)) > 1:
         return f"give {' and '.join(_fed(ring))} an isolated outlet each"
     return f"feed {' and '.join(_fed(ring))} from a supply whose outlets float"
 

@@ -46,9 +46,9 @@ def jack_mismatch(rig: Rig, leads: Leads) -> Iterator[Diagnostic]:
     wrong: dict[tuple[str, str], dict[tuple[Port, Port], Connection]] = {}
     joined_there = joined_inputs(rig)
     for each in rig.connections:
-        if each.end in joined_there:
-            continue  # one of the leads there is wrong altogether, which is told
         start, end = rig.jack(each.start), rig.jack(each.end)
+        if each.end in joined_there and start and meaning(start) != "speaker":
+            continue  # one of the leads there is wrong altogether, which is told; what burns is told besides
         if each.signal == "audio" and start and end and start.audio and end.audio and not _agree(start, end):
             pair = wrong.setdefault((each.start.thing, each.end.thing), {})
             pair.setdefault((each.start, each.end), each)

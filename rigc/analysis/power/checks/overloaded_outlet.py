@@ -16,6 +16,7 @@ from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.unit_needs import current_of
 from rigc.analysis.power.joint_loads import JointLoad, JointLoads
 from rigc.analysis.power.mends.other_feeds import lighter
+from rigc.analysis.power.misread_currents import look_again, misread
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.percentage import percentage
 from rigc.diagnostics.wording import listed
@@ -78,6 +79,8 @@ def _draws(rig: Rig, load: JointLoad, starting: bool) -> Iterator[Label]:
 def _purchase(rig: Rig, load: JointLoad, limits: LoadLimits) -> str:
     """What is left where nothing in the rig will do: an outlet of its own for the unit that draws most."""
     unit = rig.units[max(load.units, key=lambda name: drawn_ma(rig.units[name]))]
+    if misread(rig, unit):
+        return look_again(unit)
     at = "" if unit.volts is None else f" at {unit.volts.value:g} V {(unit.current or '').upper()}".rstrip()
     milliamps = asked_rating_ma(unit, limits)
     return f"no move or exchange does it: add a supply with an outlet of {milliamps:g} mA{at} for '{unit.name}'"

@@ -17,6 +17,7 @@ from rigc.analysis.feeds.load_limits import HARD
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.unit_needs import needs_of
 from rigc.analysis.power.mends.smallest_changes import mends
+from rigc.analysis.power.misread_currents import look_again, misread
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.diagnostics.mend import AddTo, Mend, Replace
 from rigc.diagnostics.wording import listed
@@ -29,9 +30,6 @@ KIND = Kind(
     "every unit that needs power has an outlet that suits it",
     "arithmetic on stated values, every assignment tried",
 )
-
-
-_SLIP = 4  # times the strongest outlet of all: more a slip of the unit of measure than a wish
 
 
 def unpowered_unit(rig: Rig, power: PowerAssignment, places: Placement) -> Iterator[Diagnostic]:
@@ -83,15 +81,8 @@ def _poles(rig: Rig, unfed: Unfed) -> tuple[Label, ...]:
 
 def _slips(rig: Rig, unfed: Unfed) -> str:
     """A current that is several times what any outlet gives may be misread."""
-    largest = max(
-        (each.milliamps.value for it in rig.supplies.values() for out in it.outlets for each in out.ratings),
-        default=0.0,
-    )
-    for name in unfed.units:
-        unit = rig.units.get(name)
-        if unit is not None and unit.draws_ma is not None and unit.draws_ma.value > _SLIP * largest > 0:
-            return f"check the unit of `draws {unit.draws_ma.typed}` in '{name}'"
-    return ""
+    units = (rig.units.get(name) for name in unfed.units)
+    return next((look_again(unit) for unit in units if unit is not None and misread(rig, unit)), "")
 
 
 def _no_word(rig: Rig, unfed: Unfed) -> Diagnostic:

@@ -156,6 +156,7 @@ def _all_covered(deck: Deck, around: DeckBoxes, found: list[tuple[Lead, Route, l
         also=tuple(Label(lead.span, lead.mark) for lead, _, _ in found[1:]),
         mends=() if not line else (Mend(words, (AddTo("deck", deck.name, f"drop {line} mm"),)),),
         help=f"move {listed(sorted(cover), 'or')}" + ("" if line else ", or give the deck another drop line"),
+        asks_for=tuple(f"the length of {mark}" for mark in marks),
     )
 
 
@@ -188,6 +189,7 @@ def _no_way(lead: Lead, route: Route) -> Diagnostic:
         subject=(lead.mark,),
         label="this lead",
         help="move what is in the way, or give the deck another drop line",
+        asks_for=(f"the length of {lead.mark}",),
     )
 
 

@@ -9,7 +9,7 @@ from functools import cached_property
 from typing import TypeVar
 
 from rigc.diagnostics.diagnostic import Diagnostic, Label
-from rigc.diagnostics.mend import Mend, Replace
+from rigc.diagnostics.mend import Add, Mend, Replace
 from rigc.diagnostics.wording import joined, listed
 from rigc.model.jacks import Port
 from rigc.model.resolve.context import Context
@@ -96,6 +96,9 @@ def told(loose: Sequence[LooseLead], joints: Joints, context: Context) -> Iterat
     if turned:
         take(lead for lead, _ in turned)
         yield _other_outlets(turned)
+    for row in _rows_in_no_chain(_carrying("audio", left.values()), joints):
+        take(row)
+        yield _no_chain(row)
     for leads, joined_so in _tangles(_carrying("audio", left.values()), joints):
         take(leads)
         yield _otherwise(leads, joined_so)
@@ -260,6 +263,39 @@ def _left_out(joint: Connection, ways: Sequence[Sequence[LooseLead]]) -> Diagnos
         label="straight to here",
         also=(Label(ways[0][0].span, "by way of it"),),
         mends=(Mend(f"write `{whole}`", (Replace(first, "".join(f"{each}{arrow}" for each in between)),)),),
+        help=f"delete {joined(marks)}",
+    )
+
+
+def _rows_in_no_chain(leads: Sequence[LooseLead], joints: Joints) -> list[list[LooseLead]]:
+    """The leads, two or more, that go on one behind another through things of which no chain joins any."""
+    chained = {
+        port.thing for each in joints.connections.values() if each.signal == "audio" for port in (each.start, each.end)
+    }
+    alone = [each for each in leads if not {each.start.thing, each.end.thing} & chained]
+    begun, ended = _by(alone, lambda lead: (lead.start.thing,)), _by(alone, lambda lead: (lead.end.thing,))
+    rows = []
+    for first in alone:
+        if first.start.thing in ended:
+            continue
+        row = [first]
+        while len(after := begun.get(row[-1].end.thing, ())) == 1 and len(ended[row[-1].end.thing]) == 1:
+            row.append(after[0])
+        if len(row) > 1:
+            rows.append(row)
+    return rows
+
+
+def _no_chain(row: Sequence[LooseLead]) -> Diagnostic:
+    marks = [lead.mark for lead in row]
+    names = [row[0].start.thing, *(lead.end.thing for lead in row)]
+    whole = " -> ".join(names)
+    return LOOSE_LEAD.at(
+        row[0].span,
+        f"{joined(marks)} go {whole}, and no chain does",
+        subject=(*marks, *names),
+        label="the first of them",
+        mends=(Mend(f"write `chain {whole}`", (Add(f"chain {whole}"),)),),
         help=f"delete {joined(marks)}",
     )
 

@@ -23,6 +23,7 @@ from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import ohms
 from rigc.facts.loading import LEAST_BRIDGING
 from rigc.model.rig import Rig
+from rigc.model.ways.jack_use import crowded
 from rigc.traced.term import known
 
 KIND = Kind(
@@ -37,12 +38,13 @@ KIND = Kind(
 def heavy_load(rig: Rig, loading: Loading, tracks: WrongTracks) -> Iterator[Diagnostic]:
     """One finding for each thing that is loaded too heavily, but for treadles of a wrong track, of which that is told; can't-check for each thing whose impedance is not said."""
     heavy: dict[str, list[Section]] = {}
+    taken_twice = {socket[0] for socket in crowded(rig)}  # of which that is told
     lacking: dict[str, tuple[str, str]] = {}
     for section in loading.played:
         loads = [load for load in section.loads if not load.wants_pickup]
         if section.how in (PICKUP, OUTSIDE) or not loads or any(_headphones(rig, load) for load in loads):
             continue
-        if section.source.thing in tracks.all:
+        if section.source.thing in tracks.all or section.source in taken_twice:
             continue
         if over(LEAST_BRIDGING.value, section.bridging):
             heavy.setdefault(section.source.thing, []).append(section)
