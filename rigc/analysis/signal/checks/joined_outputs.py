@@ -18,6 +18,7 @@ from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig
 from rigc.model.things import Unit
+from rigc.model.ways.conductors import meaning
 from rigc.model.ways.jack_use import joined_inputs, led_astray, parted_before
 from rigc.model.wishes import Connection
 
@@ -31,13 +32,21 @@ KIND = Kind(
 
 
 def joined_outputs(rig: Rig) -> Iterator[Diagnostic]:
-    """One finding for each thing at whose inputs outputs are joined; what parts before it is told with it."""
-    joined = joined_inputs(rig)
+    """One finding for each thing at whose inputs outputs are joined; what parts before it is told with it. Where one of them is that of a speaker
+    the lead itself is told, which burns what it meets."""
+    joined = {
+        port: leads for port, leads in joined_inputs(rig).items() if not any(_speaker(rig, each) for each in leads)
+    }
     parted = parted_before(rig, joined)
     for thing in dict.fromkeys(port.thing for port in joined):
         mine = {port: leads for port, leads in joined.items() if port.thing == thing}
         astray = [start for start, end in led_astray(rig, joined).items() if end in mine and start not in parted]
         yield _told(rig, mine, thing, [start for start, end in parted.items() if end in mine], astray)
+
+
+def _speaker(rig: Rig, lead: Connection) -> bool:
+    jack = rig.jack(lead.start)
+    return jack is not None and meaning(jack) == "speaker"
 
 
 def _told(
