@@ -9,6 +9,7 @@ _PRACTICE = "common practice, no source"
 ROW_OF_TRUE_BYPASS = Fact(6, "units", "with true bypass in a row without a buffer", _PRACTICE)
 PASSIVE_SPLIT = Fact(2, "inputs", "that one output feeds with nothing active between", _PRACTICE)
 LATENCY_APART_MS = Fact(0.5, "ms", "between paths that join again: the first null then lies at 1 kHz", _PRACTICE)
+LATENCY_PLAYED_MS = Fact(20, "ms", "from the string to the amp, beyond which playing feels late", _PRACTICE)
 LOWEST_NOTE_HZ = Fact(
     440 * 2 ** (-29 / 12),
     "Hz",
