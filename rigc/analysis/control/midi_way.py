@@ -5,6 +5,7 @@ Of each way: `lantxl.midi.length`, `lantxl.midi.thrus`; `midi-2` is a second way
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Iterable, Iterator
 
 from rigc.analysis.leads.leads import Leads
@@ -130,10 +131,12 @@ def midi_rings(links: tuple[MidiLink, ...]) -> tuple[tuple[MidiLink, ...], ...]:
     """The rings of links by which a unit's messages come back to it, each once, from its first link in the source."""
     leaving = _by_thing((link.start.thing, link) for link in links)
     found: list[tuple[MidiLink, ...]] = []
+    told: set[int] = set()
     for link in links:
-        if not any(link is other for ring in found for other in ring):
-            ring = _shortest_ring(leaving, link)
-            found += [ring] if ring else []
+        ring = () if id(link) in told else _shortest_ring(leaving, link)
+        if ring:
+            found.append(ring)
+            told.update(map(id, ring))
     return tuple(found)
 
 
@@ -146,24 +149,34 @@ def _by_thing(pairs: Iterable[tuple[str, MidiLink]]) -> dict[str, list[MidiLink]
 
 def _back(feeding: dict[str, list[MidiLink]], last: MidiLink) -> Iterator[tuple[MidiLink, ...]]:
     """The ways that end with a link, each followed backwards through thru jacks to its sender."""
-    waiting: list[tuple[MidiLink, ...]] = [(last,)]
+    waiting = [[last]]
     while waiting:
-        way = waiting.pop()
-        before = feeding.get(way[0].start.thing, []) if way[0].thru else []
+        way = waiting.pop()  # from its end on
+        passed = set(map(id, way))
+        while True:
+            before = feeding.get(way[-1].start.thing, []) if way[-1].thru else []
+            fresh = [link for link in before if id(link) not in passed]
+            if not fresh:
+                break
+            waiting += [[*way, link] for link in reversed(fresh[1:])]
+            way.append(fresh[0])
+            passed.add(id(fresh[0]))
         if not before:
-            yield way
-        waiting += [(link, *way) for link in reversed(before) if not any(link is other for other in way)]
+            yield tuple(reversed(way))
 
 
 def _shortest_ring(leaving: dict[str, list[MidiLink]], first: MidiLink) -> tuple[MidiLink, ...]:
     """The fewest links that lead from the end of the first back to its start; empty where none do."""
-    ways: list[tuple[MidiLink, ...]] = [(first,)]
-    seen = {first.end.thing}
-    for way in ways:
-        if way[-1].end.thing == first.start.thing:
-            return way
-        for link in leaving.get(way[-1].end.thing, ()):
-            if link.end.thing not in seen:
-                seen.add(link.end.thing)
-                ways.append((*way, link))
-    return ()
+    reached: dict[str, MidiLink] = {first.end.thing: first}  # by which link first
+    waiting = deque([first.end.thing])
+    while waiting and first.start.thing not in reached:
+        for link in leaving.get(waiting.popleft(), ()):
+            if link.end.thing not in reached:
+                reached[link.end.thing] = link
+                waiting.append(link.end.thing)
+    if first.start.thing not in reached:
+        return ()
+    ring = [reached[first.start.thing]]
+    while ring[-1] is not first:
+        ring.append(reached[ring[-1].start.thing])
+    return tuple(reversed(ring))
