@@ -263,9 +263,9 @@ fits                   connector  | cable-list crossing-list cut-list deck-drawi
 fixing                 how        | deck-drawing mounting-strips pull-list |
                        stated     | mass-and-balance mounting-strips pull-list | deck-drawing
 flag                   words      | unit-schedule | loading-table test-record
-follows                letter     | as-built cable-list field-notes ground-sheet history label-sheet level-table loading-table signal-flow test-record wiring-sheet | deck-drawing
-                       path       | as-built cable-list field-notes ground-sheet history label-sheet level-table loading-table signal-flow test-record wiring-sheet | deck-drawing
-                       stated     | as-built cable-list field-notes ground-sheet history label-sheet level-table loading-table signal-flow test-record wiring-sheet | deck-drawing
+follows                letter     | as-built cable-list history wiring-sheet | deck-drawing
+                       path       | cable-list history wiring-sheet | deck-drawing
+                       stated     | as-built cable-list history wiring-sheet | deck-drawing
 foot_switch            action     | unit-schedule |
                        x          | deck-drawing plan-full-size unit-schedule |
                        y          | deck-drawing plan-full-size unit-schedule |
@@ -485,8 +485,8 @@ program                number     | preset-sheet wiring-sheet |
                        stated     | midi-and-control-map preset-sheet wiring-sheet |
 pull                   amount     | mounting-strips unit-schedule |
 rail                   faces      | mounting-strips pull-list | mass-and-balance
-                       front      | deck-drawing mounting-strips |
-                       rear       | deck-drawing mounting-strips |
+                       front      | deck-drawing mounting-strips | mass-and-balance
+                       rear       | deck-drawing mounting-strips | mass-and-balance
                        stated     | deck-drawing mass-and-balance mounting-strips pull-list |
                        strip      | mass-and-balance mounting-strips pull-list |
                        tape       | mass-and-balance mounting-strips pull-list |
@@ -553,6 +553,7 @@ spare_unit             bag        | spares-list |
                        stated     | pull-list spares-list unit-schedule |
 stands                 how        | deck-drawing |
                        stated     | deck-drawing |
+stands_in              stated     | as-built build-traveller cable-list crew-card deck-drawing field-notes ground-sheet label-sheet level-table loading-table signal-flow stage-hook-up test-record unit-schedule wiring-sheet |
 stands_out             amount     | deck-drawing plan-full-size unit-schedule |
 starts                 amount     | power-table unit-schedule |
 stepped                stated     | deck-drawing |
@@ -600,7 +601,7 @@ unpowered              kind       | loading-table unit-schedule wiring-sheet |
 usb                    stated     | unit-data-sheets | deck-drawing unit-schedule
 volume                 amount     | loading-table unit-schedule |
                        setting    | loading-table unit-schedule |
-was                    stated     | as-built cable-list field-notes ground-sheet label-sheet level-table loading-table signal-flow test-record unit-schedule wiring-sheet | deck-drawing
+was                    stated     | cable-list label-sheet level-table loading-table signal-flow test-record unit-schedule wiring-sheet | deck-drawing
 weigh                  what       | deck-drawing |
                        share      | deck-drawing |
 wide                   amount     | unit-schedule | deck-drawing mounting-strips plan-full-size
