@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from rigc.analysis.deck.placement import Placement
+from rigc.analysis.deck.used_units import used_units
 from rigc.analysis.every_check import all_checks
 from rigc.analysis.feeds.load_limits import exceeds
 from rigc.analysis.feeds.outlet_fit import fits, needs_outlet, resized, reversing
@@ -71,13 +72,21 @@ def try_out(
     board = swapped_board(statements, placed(rig, effort)[0], built, rig, reader, end)
     change = exchanged(board.statements, out, into, reader.reserved, end)
     if change.refused:
-        return change.refused
+        return change.refused + _second(rig, out, into)
     found, wrong = resolve(change.statements, reader.reserved, end)
     errors = [finding.message for finding in wrong if finding.level is Level.ERROR]
     if found is None or errors:
         return f"with '{into}' in the place of '{out}' the rig does not hold together: {'; '.join(errors)}"
     standing = Standing(Results(board.rig), built, out, into, change.jacks)
     return _tried(standing, as_it_stood(standing, found), change.lines)
+
+
+def _second(rig: Rig, out: str, into: str) -> str:
+    """How one more of what the board holds already is tried; empty of what it does not hold."""
+    used = {unit.name: unit.kind for unit in used_units(rig)}
+    if out not in used or used.get(into) != used[out]:
+        return ""
+    return f"; a second one is tried by a name of its own: `unit {into}-2 like {into} {{`, `}}`"
 
 
 def _tried(standing: Standing, rig: Rig, lines: tuple[str, ...]) -> Trial:

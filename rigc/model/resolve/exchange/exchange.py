@@ -73,10 +73,7 @@ def _not_free(statements: tuple[Node, ...], out: str, into: str, words: dict[tup
     taken = found.get(into)
     if taken is not None:
         line = taken.span.source.line(taken.span.line).split("#")[0].strip()
-        return (
-            f"'{into}' is in use already: {line}; a second one is tried by a name of its own: "
-            f"`unit {into}-2 like {into} {{`, `}}`"
-        )
+        return f"'{into}' is in use already: {line}"
     return ""
 
 
