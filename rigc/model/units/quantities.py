@@ -374,6 +374,22 @@ def _scale(word: Word, measure: Measure, typed: str, span: Span, report: Report)
             )
         )
         return None
+    from rigc.syntax.said.other_statement import other_statement  # only what is wrong needs it
+
+    if other := other_statement(span.source.text, span.start, word.span.end, word.text):
+        start, end, ours = other
+        said = Span(span.source, start, end)
+        report(
+            WRONG_QUANTITY.at(
+                span,
+                f"'{typed}' is {_told(word.text)}, and '{said.text}' tells {measure.name}",
+                label=f"this is told by '{ours}'",
+                mends=(
+                    Mend(f"write {ours} {Span(span.source, span.start, word.span.end).text}", (Replace(said, ours),)),
+                ),
+            )
+        )
+        return None
     report(
         WRONG_QUANTITY.at(
             span,

@@ -143,6 +143,8 @@ def _place(
 
 _RUNS = {"in": "in", "out": "out", "o1": "o"}
 """Usual names of a jack, and how those of several begin."""
+_MANY = 3
+"""Numbers of a worked line from which on it shows a list of any length."""
 _OUTER_AND_INNER = 2
 _NO_JACKS = frozenset(
     [
@@ -192,7 +194,7 @@ def _written(part: Part, items: list[Item]) -> str:
     numbers = [each for item in items for each in item.parts]
     if part.kind and not items[0].kind:
         numbers[-1] = f"{numbers[-1]} {_UNITLESS[part.kind]}"
-    if part.count == 1:
+    if part.count == 1 or len(numbers) == 1:
         return numbers[0]
     joint = ".." if part.ranged else " x " if " x " in part.text else ", "
     return joint.join(numbers)
@@ -217,6 +219,8 @@ def _takes(part: Part, item: Item) -> bool:
         return False
     if part.ranged:
         return len(item.parts) == 1 or item.ranged
+    if part.count >= _MANY and ", " in part.text:
+        return not item.ranged
     return len(item.parts) == part.count and not (item.ranged and part.count > 1)
 
 
@@ -364,7 +368,7 @@ def _with_said_words(places: list[_Place], phrases: tuple[Phrase, ...], reads: C
         for ours in phrase.ours:
             words = ours.split()
             here = [each.text for each in made]
-            if (len(words) > 1 and words[0] not in here) or all(word in here for word in words):
+            if (len(words) > 1 and not set(words) & set(here)) or all(word in here for word in words):
                 continue
             for word in words:
                 if word in here:

@@ -215,7 +215,7 @@ def _sizes(typed: str, start: int, at: int) -> tuple[Item, int]:
                 and not (not said and joint.group().strip() in ("..", "-", "–", "to"))
             ):
                 joint = None
-            ranged = joint is not None
+            ranged = joint is not None and (bool(ours or said) or joint.group().strip() != "and")
         if joint is None:
             break
         place = joint.end()

@@ -128,6 +128,8 @@ def _sayable(block: str, words: frozenset[str]) -> frozenset[str]:
     )
 
 
+_OPENERS = frozenset(("unit", "supply", "instrument", "scenario", "deck"))
+"""Words that open a block and that no line within one holds."""
 _ALSO = frozenset(("note", "assumed", "measured", "leaflet", "shared"))
 _SIGNALS = frozenset(("audio", "dc", "ac", "midi", "control"))
 _KINDS = frozenset(("ts", "trs", "mini-trs", "xlr", "din"))

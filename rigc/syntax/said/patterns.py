@@ -58,7 +58,7 @@ def patterns(block: str, words: frozenset[str]) -> tuple[Pattern, ...]:
         *(_MORE["unit"] if block in LIKE_A_UNIT else ()),
         *(('note "___"',) if block else ()),
     )
-    plain = dict.fromkeys(_ENDINGS_OF_FACTS.sub("", row) or row for row in rows)
+    plain = dict.fromkeys(_ENDINGS_OF_FACTS.sub("", row) or row for row in rows if ":" not in row)
     return tuple(_taken_apart(row, words, block) for row in plain)
 
 

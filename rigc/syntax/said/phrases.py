@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from rigc.record import Record
-from rigc.syntax.said.thesaurus import IDLE, NEGATED, longest, stem, thesaurus, words_of
+from rigc.syntax.said.thesaurus import IDLE, NEGATED, known_stems, longest, stem, thesaurus, words_of
 
 _COMPOUND = 7
 _LEAST_PART = 3
@@ -50,7 +50,7 @@ def understood(words: tuple[str, ...], sayable: frozenset[str]) -> Understood:
 def _taken_apart(word: str) -> tuple[str, ...]:
     """The stems of a word: of one with hyphens, or of a compound of two that are known, each part."""
     told = words_of(word)
-    if len(told) != 1 or (told[0],) in thesaurus() or len(word) < _COMPOUND:
+    if len(told) != 1 or told[0] in known_stems() or len(word) < _COMPOUND or word.lower() in IDLE:
         return told
     small = word.lower()
     for at in range(_LEAST_PART, len(small) - _LEAST_PART + 1):

@@ -24,7 +24,7 @@ _SAID: dict[str, str] = {
     "feet none": "footless, no foot, without foot, no rubber foot, without rubber foot",
     "base flat": "flat bottom, smooth bottom, flat underside, smooth underside, plain bottom, flat back, bottom plate flat",
     "base textured": "textured bottom, rough bottom, textured underside, rubber bottom, rubberised bottom, rough underside",
-    "base screws": "screws bottom, screw heads, bottom screws, bumpy bottom, screws underside",
+    "base screws": "screws bottom, screws underneath, screws below, screw underneath, screw heads, bottom screws, bumpy bottom, screws underside",
     "base": "bottom, underside, bottom plate",
     "switch": "switch, footswitch, foot switch, stomp switch, stomp, button, foot button, pedal switch, tap switch, tap button",
     "switch latching": "latching switch, latching footswitch, toggle switch, toggle footswitch, click switch",
@@ -114,8 +114,8 @@ _SAID: dict[str, str] = {
     "polarity centre-positive": "centre positive, center positive, tip positive, c-pos, c pos, cpos, pos centre, positive centre, positive center, positive tip, plus inside, plus middle, plus centre, plus center, inside plus, middle plus, centre plus, center plus, tip plus, inner plus, plus tip, positive inside, positive middle, sleeve negative, outside negative, minus outside, centre pin positive, center pin positive, pin positive, pin plus, reverse polarity, positive inner, inner positive, middle positive, negative sleeve",
     "polarity": "polarity, pole, pin polarity, barrel polarity, plug polarity",
     "draws": "draws, current, current draw, power draw, draw, consumption, power consumption, current consumption, consume, pull, eat, use, uses, suck, load, current load, needs, require, requires, takes, power, drain, current drain, drawn current, ma draw, milliamp, mA, amperage, max current, rated current, supply current, juice, amp, current need, current requirement, battery drain, work with",
-    "starts": "starts, peak, inrush, inrush current, peak current, surge, surge current, startup, start up, start-up current, startup current, switch on current, switch-on current, turn on current, at switch on, at startup, boot, when booting, power up, on power up, spike, at turn on, start current, at power on, while booting",
-    "takes": "takes, power consumption, consumption, draw, draws, power draw, mains consumption, wattage, eats, watt, mains power, consume, uses, pulls, apparent power, power, rated power, power rating, needs, plate says, max power",
+    "starts": "starts, current at start, max current at start, current at startup, current when starting, starting current, peak, inrush, inrush current, peak current, surge, surge current, startup, start up, start-up current, startup current, switch on current, switch-on current, turn on current, at switch on, at startup, boot, when booting, power up, on power up, spike, at turn on, start current, at power on, while booting",
+    "takes": "takes, input power, power input, power consumption, consumption, draw, draws, power draw, mains consumption, wattage, eats, watt, mains power, consume, uses, pulls, apparent power, power, rated power, power rating, needs, plate says, max power",
     "ground negative": "negative ground, ground negative, minus ground, minus earth, negative earth, earth minus, case negative, chassis negative",
     "ground positive": "positive ground, ground positive, plus ground, positive earth, earth positive, plus earth, case positive, chassis positive, pnp",
     "ground isolated": "isolated ground, floating ground, ground isolated, ground floating, audio ground isolated",
@@ -184,7 +184,7 @@ _SAID: dict[str, str] = {
     "negative": "minus", "positive": "plus", "centre-negative": "negative", "centre-positive": "positive", "reverse-log": "antilog",
     "sockets": "sockets, outlet, ways, way, gang, socket, outlets, positions, place, way strip, schuko, power sockets",
     # ---- stock
-    "carries audio": "audio cable, for audio, for signal, signal cable, instrument cable, guitar cable, carries signal, patch cable, audio use, for guitar",
+    "carries audio": "guitar signal, audio cable, for audio, for signal, signal cable, instrument cable, guitar cable, carries signal, patch cable, audio use, for guitar",
     "carries dc": "power cable, for power, dc cable, for dc, carries power, dc use",
     "carries midi": "midi cable, for midi", "carries control": "control cable, for control, for expression", "carries ac": "ac cable, for ac",
     "carries": "carries, used for, purpose, use for, for",
@@ -477,32 +477,6 @@ IDLE = frozenset(
     ]
 )
 """Words that say nothing by themselves where no phrase holds them."""
-SMALL = frozenset(
-    [
-        "of",
-        "for",
-        "to",
-        "by",
-        "as",
-        "with",
-        "at",
-        "in",
-        "on",
-        "into",
-        "onto",
-        "from",
-        "and",
-        "or",
-        "the",
-        "a",
-        "an",
-        "is",
-        "are",
-        "be",
-        "its",
-        "it",
-    ]
-)
 NEGATED = frozenset(
     [
         "no",
@@ -572,6 +546,12 @@ def thesaurus() -> dict[tuple[str, ...], tuple[str, ...]]:
             if ours not in told:
                 told.append(ours)
     return {phrase: tuple(told) for phrase, told in found.items()}
+
+
+@cache
+def known_stems() -> frozenset[str]:
+    """The stems of all words that phrases hold."""
+    return frozenset(word for phrase in thesaurus() for word in phrase)
 
 
 @cache
