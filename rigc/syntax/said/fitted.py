@@ -74,6 +74,8 @@ def fitted(
     if any(each.part.kind == "jack" and each.held and ".." in each.text for each in places):
         named |= frozenset(at for at, each in enumerate(line.items) if not each.kind)
     places = _with_more_words(places, phrases, reads)
+    if _word_for_a_name(places, reads):
+        return None
     text = _text(places)
     shown = re.sub(r" (?=,)", "", " ".join(each.shown for each in places))
     words = {each.text for each in places if each.part.kind == "word"}
@@ -384,6 +386,15 @@ def _with_said_words(places: list[_Place], phrases: tuple[Phrase, ...], reads: C
                         made = tried
                         break
     return made
+
+
+def _word_for_a_name(places: list[_Place], reads: Callable[[str], bool]) -> bool:
+    """Whether a word of the language came to stand where a name does."""
+    return any(
+        reads(_text([*places[:at], _Place(Part("word", "zz-zz"), "zz-zz", "", True), *places[at + 1 :]]))
+        for at, place in enumerate(places)
+        if at and place.part.kind == "word" and places[at - 1].text in ("from", "with", "of", "on")
+    )
 
 
 def _with_more_words(places: list[_Place], phrases: tuple[Phrase, ...], reads: Callable[[str], bool]) -> list[_Place]:

@@ -41,7 +41,7 @@ _KINDS = (
     ("mass of a metre", r"g/m|g/ft"),
     ("capacitance of a metre", r"pF/m|pF/ft"),
 )
-UNITS = "|".join(sorted((shape for _, shape in _KINDS), key=len, reverse=True))
+UNITS = "|".join(sorted((shape for _, shape in _KINDS), key=lambda shape: ("/" in shape, len(shape)), reverse=True))
 """The units of this language."""
 _NUMBER = r"(?:(?<![\w.])[+-])?\d+(?:[.,]\d+)?"
 _UNIT_SIGNS = r"[A-Za-zµμΩΩ°%€$£²/]+[23]?"
@@ -106,6 +106,7 @@ def line_of(code: str, known: frozenset[str], jacks: dict[str, tuple[str, ...]])
         lambda f: f" {f[2]} {f[1]}" if unit_of(f[1]) else f[0],
         typed,
     )
+    typed = re.sub(rf"\b({'|'.join(COUNTS)})-(?=[a-z])", r"\1 ", typed)
     typed = _JACK_OF.sub(lambda found: _jack(found, jacks), typed)
     typed = _OF_JACK.sub(lambda found: _jack(found, jacks), typed)
     items: list[Item] = []

@@ -234,7 +234,21 @@ def _alone(phrases: tuple[Phrase, ...], reads: Callable[[str], bool]) -> list[Fi
 
 
 _USUAL = frozenset(
-    ("needs", "draws", "mass", "body", "latency", "mains", "outlet", "ceiling", "tempo", "takes", "size", "inside")
+    (
+        "needs",
+        "accepts",
+        "draws",
+        "mass",
+        "body",
+        "latency",
+        "mains",
+        "outlet",
+        "ceiling",
+        "tempo",
+        "takes",
+        "size",
+        "inside",
+    )
 )
 """Statements that values alone tell: `9 V 30 mA` in a unit block."""
 

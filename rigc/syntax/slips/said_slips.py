@@ -32,7 +32,12 @@ def in_other_words(m: Mistake) -> Wording | None:
     if told.foreign:
         return _lines(m, told)
     word = m.code.split()[0]
-    return _in_order(m) or _lines(m, told) if word in m.literals.values() else None
+    return _in_order(m) or _lines(m, told) if not _named(m, word) else None
+
+
+def _named(m: Mistake, word: str) -> bool:
+    """Whether a word is the name of a thing of the file or the number of a lead."""
+    return word.partition(".")[0] in _declared(m.span.source.text) or bool(re.match(r"[A-Z]+\d", word))
 
 
 def _in_order(m: Mistake) -> Wording | None:
