@@ -209,7 +209,7 @@ FIRST_EVENING = (
     Slip("256-place-with-x", "an x in a place", swap("tern at 200, 20 mm", "tern at 200 x 20 mm")),
     Slip("257-place-over-the-edge-of-a-comma", "decimal commas in a place", swap("tern at 200, 20 mm", "tern at 200,5, 20,5 mm")),
     Slip("258-mount-a-supply-on-strip-that-is-a-cable", "a cable for a strip", swap("all with mushroom", "all with stage-coax")),
-    Slip("259-velcro-word", "the trade's word for a strip", swap("all with mushroom", "all with hook-and-loop")),
+    Slip("259-hook-and-loop-word", "the trade's word for a strip", swap("all with mushroom", "all with hook-and-loop")),
     Slip("260-like-forgotten-name", "like without a name", swap(FEN, 'unit fen like "delay" {')),
     Slip("261-like-a-supply", "a unit like a supply", swap("like tern", "like brook")),
     Slip("262-accept-without-name", "an accept without who", also('accept too-heavy "it is what it is" until 2026-12-31')),

@@ -156,7 +156,7 @@ _SAID: dict[str, str] = {
     "tone": "tone, tone pot, tone knob, tone control, tone potentiometer, tone cap, tone capacitor",
     "lead": "lead, cable, cord, guitar lead, guitar cable, instrument cable, cable run, cable length, instrument lead, jack lead, own cable, power cord, mains lead, mains cable, flex, cord length, lead length, wire",
     "plain lead": "plain lead, spare lead, backup cable, emergency cable, backup lead, spare cable, emergency lead, fallback cable, fallback lead",
-    "active": "active, active pickup, active electronics, onboard preamp, built in preamp, onboard buffer, active guitar, battery powered pickup, emg style",
+    "active": "active, active pickup, active electronics, onboard preamp, built in preamp, onboard buffer, active guitar, battery powered pickup",
     "lowest note": "lowest note, deepest note, lowest string, low string, lowest frequency, lowest pitch, goes down to, low e, low b, lowest, deepest",
     "keyboard": "keyboard, piano, synth, synthesizer, organ, keys, stage piano",
     "microphone": "microphone, mic, mike, vocal mic, vocal microphone",
@@ -182,7 +182,7 @@ _SAID: dict[str, str] = {
     "captive": "captive, fixed cable, fixed lead, hardwired lead, attached cable, attached lead, hardwired cable, built in cable, built in lead, permanently attached, tail, pigtail",
     "efficiency": "efficiency, efficient", "power factor": "power factor, cos phi, pf, cosphi",
     "negative": "minus", "positive": "plus", "centre-negative": "negative", "centre-positive": "positive", "reverse-log": "antilog",
-    "sockets": "sockets, outlet, ways, way, gang, socket, outlets, positions, place, way strip, schuko, power sockets",
+    "sockets": "sockets, outlet, ways, way, gang, socket, outlets, positions, place, way strip, power sockets",
     # ---- stock
     "carries audio": "guitar signal, audio cable, for audio, for signal, signal cable, instrument cable, guitar cable, carries signal, patch cable, audio use, for guitar",
     "carries dc": "power cable, for power, dc cable, for dc, carries power, dc use",
@@ -230,7 +230,7 @@ _SAID: dict[str, str] = {
     "dry share": "dry mix", "wet through": "wet mix, effected",
     "inverted": "inverted, flipped, phase flipped, phase inverted",
     # ---- midi and control
-    "master": "master, clock master, midi master, controls, boss, controller, midi controller, main controller, sends programs, is the boss, in charge, tempo master, leader",
+    "master": "master, clock master, midi master, controls, controller, midi controller, main controller, sends programs, in charge, tempo master, leader",
     "channel": "channel, ch, midi channel, chan, listens on, listens to channel, receives on, set to channel, receive channel, responds to",
     "programs from": "programs from, programs start at, programs count from, program offset, counts from, numbering from, starts counting, counting from",
     "crossover": "crossover, crossed, tip ring swapped, crossed over, swapped tip ring",
@@ -249,7 +249,7 @@ _SAID: dict[str, str] = {
     "thickness": "thickness, thick, deck thickness, plate thickness, material thickness, wood thickness, board thickness",
     "angle": "angle, tilt, slope, inclined, inclination, slanted, tilted, incline, slant, sloped, tilt angle, rake, raked",
     "rail": "rail, bar, slat, cross bar, crossbar, beam, strut, crossmember, cross member, plank",
-    "tape": "tape, velcro, hook tape", "both faces": "both faces, both sides, top and bottom",
+    "tape": "tape, hook tape, hook and loop tape", "both faces": "both faces, both sides, top and bottom",
     "drop": "slots, drop, drop line, cable slot, gap, slot, gaps, slit, opening, cable gap, pass through, cable pass",
     "hole": "hole, cut out, cutout, grommet, bore, drilled hole, cable hole, round hole, drill",
     "clearance": "clearance, free height, height below, room below, space below, space under, room under, height under, room underneath, space underneath, free height under, space beneath, headroom below, under clearance, underside height, free space under, free height below, height beneath",
@@ -303,8 +303,8 @@ _SAID: dict[str, str] = {
     "cut": "cut, self made, custom, home made, diy, made here, soldered here, hand made, cut to length, homemade, made by us, made by me, made to measure",
     "size for": "size adaptor, size adapter", "series for": "series adaptor, series adapter, voltage doubler cable", "reversing for": "reversing adaptor, reversing adapter, polarity adaptor, polarity adapter, reversal adapter", "parallel for": "parallel adaptor, current doubler, parallel adapter",
     # ---- mounting
-    "with": "with, velcro, velcroed, glued, stuck, attached, fixed, held, mounted, fastened, taped, stuck down, hook and loop, secured, held by, held with, fixed with, attached with, mounted on, stuck on, held down by, sticks with, tape",
-    "all with": "velcro everything, everything with, everything velcroed, all velcro, all velcroed, everything on, velcro all, all on, everything stuck with, everything held by, all pedals with, everything is velcroed, everything glued, all glued, stick everything, hook and loop everywhere, mount everything with, everything mounted with, everything sits on, everything else with, everything fixed with",
+    "with": "with, glued, stuck, attached, fixed, held, mounted, fastened, taped, stuck down, hook and loop, secured, held by, held with, fixed with, attached with, mounted on, stuck on, held down by, sticks with, tape",
+    "all with": "tape everything, everything with, everything taped, all tape, all taped, everything on, tape all, all on, everything stuck with, everything held by, all pedals with, everything is taped, everything glued, all glued, stick everything, hook and loop everywhere, mount everything with, everything mounted with, everything sits on, everything else with, everything fixed with",
     "bolted": "bolted, bolt, bolts, screwed from below, bolted down, machine screws", "screwed": "screwed, screw, screws, screwed down, wood screws", "brackets": "brackets, bracket, clamp, clamped, bracketed, zip tied, zip tie, cable tie, cable tied, zip ties, strapped, strap, clip, in a cradle, cradle",
     "bridged": "bridged, bridge, plate, adapter plate, riser plate, mounting plate, base plate",
     # ---- tests, spares, built

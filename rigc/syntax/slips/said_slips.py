@@ -66,7 +66,7 @@ def where_it_belongs(m: Mistake, least: float = _SURE) -> Wording | None:
 
 
 def as_far_as_it_is_meant(m: Mistake, least: float = _LITTLE_SURE) -> Wording | None:
-    """`velcro everything`: what of the line is understood, with blanks for what is missing; if it is as sure as that at least."""
+    """`tape everything`: what of the line is understood, with blanks for what is missing; if it is as sure as that at least."""
     here = _here(m)
     if (
         here is None
