@@ -319,6 +319,10 @@ def _filled(
     return used
 
 
+_TAKES_FIGURES = ("note", "serial", "version", "fitted", "firmware", "was", "tuning")
+"""Statements whose text may hold a number that was typed beside other words; in another it would be a fact of its own that gets lost."""
+
+
 def _with_strange_words(
     places: list[_Place],
     line: Line,
@@ -348,6 +352,8 @@ def _with_strange_words(
             words.remove(names[0])
         elif place.part.kind == "text" and needed and (words or left):
             plain = [each for each in left if line.items[each].kind not in ("text", "name")]
+            if plain and places[0].text not in _TAKES_FIGURES:
+                continue
             row = sorted(
                 [
                     *((each, 1, line.words[each]) for each in words),

@@ -353,6 +353,7 @@ _SAID: dict[str, str] = {
 
 IDLE = frozenset(
     [
+        "w/o",
         "a",
         "an",
         "the",

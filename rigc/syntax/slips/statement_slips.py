@@ -199,8 +199,9 @@ def _statement_of(m: Mistake, word: str, mine: frozenset[str]) -> Wording:
     if home := _home_by_shape(m):
         return Wording(message, "this line", f"{ELSEWHERE} {_places([home])}")
     near = nearest(word, sorted({each for heads in m.blocks().values() for each in heads}))
-    if near:
-        homes = [block for block, heads in m.blocks().items() if near in heads]
+    line = m.code.strip().replace(word, near, 1)
+    homes = [block for block, heads in m.blocks().items() if near in heads and m.tries.reads(block, line) is not False]
+    if near and homes:
         return Wording(message, f"did you mean '{near}'?", f"write '{near}'; it belongs {_places(homes)}")
     if m.block:
         return Wording(message, "this word", f"the language reference lists the statements of {_block(m.block)}")
