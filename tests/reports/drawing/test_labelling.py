@@ -6,7 +6,8 @@ import pytest
 from shelf import Shelf
 
 from rigc.analysis.kept import Kept
-from rigc.reports.drawings.means.choosing import Choice
+from rigc.reports.drawings.means import led_far
+from rigc.reports.drawings.means.choosing import Choice, Stand
 from rigc.reports.drawings.means.label_box import Room, label_box
 from rigc.reports.drawings.means.label_choices import led_from
 from rigc.reports.drawings.means.labelling import Ground, labelled
@@ -106,6 +107,32 @@ def test_a_leader_goes_around_a_foot_switch() -> None:
 
 def test_a_name_without_any_room_is_told() -> None:
     assert labelled(ground(Box(0, 0, 60, 30, fill="hatch")), [("marl", led_from((3, 15), "marl"))]) == ([], ["marl"])
+
+
+def test_far_off_so_many_places_are_looked_at(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A name that is led around a corner goes without once too many places were looked at in the drawing."""
+    drawn = (Box(0, 0, 19, 30, fill="hatch"), Label(21.25, 18, 12 * "H", anchor="middle", level="middle", rotation=-90))
+    looked = ground(*drawn)
+    assert labelled(looked, [("marl", led_from((3, 14), "marl"))])[1] == []
+    taken = looked._paper.searched
+    assert 100 < taken < led_far.MOST / 10
+    for most, lost in ((taken + 1, []), (taken // 2, ["marl"])):
+        monkeypatch.setattr(led_far, "MOST", most)
+        assert labelled(ground(*drawn), [("marl", led_from((3, 14), "marl"))])[1] == lost
+
+
+def test_where_the_paper_is_full_nothing_is_placed_anew(monkeypatch: pytest.MonkeyPatch) -> None:
+    rounds: list[int] = []
+    truly = Ground._round
+
+    def counted(self: Ground, wanted: tuple[Wish, ...], first: tuple[int, ...], bent: bool) -> list[Stand | None]:
+        rounds.append(len(wanted))
+        return truly(self, wanted, first, bent)
+
+    monkeypatch.setattr(Ground, "_round", counted)
+    for lost in (30, 31):  # beside the one that has the place
+        ground().place([wish(LEFT)] * (lost + 1))
+    assert rounds == [31] * 5 + [32]
 
 
 def test_a_sign_takes_the_room_that_it_says() -> None:

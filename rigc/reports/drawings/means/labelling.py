@@ -21,6 +21,7 @@ from rigc.reports.drawings.means.wish import FEW, KEPT, Wish, cost_of, in_small_
 from rigc.reports.drawings.shapes import HAIR, Circle, Line, Polyline, Shape, Symbol
 
 _MORE = 120  # so many free places of a name are compared that finds none among the first
+_HOPELESS = 30  # where more names found no place the paper is full: no order finds room for all
 _ROUNDS = 4  # so often all is placed anew for the sake of those that found no place
 
 Ways = tuple[tuple[Line, tuple[Choice, ...]], ...]
@@ -104,6 +105,8 @@ class Ground:
             if None not in found:
                 break
             lost = [at for at, stand in enumerate(found) if stand is None]
+            if len(lost) > _HOPELESS:
+                break
             first = tuple(dict.fromkeys((*lost, *first)))
             self._leave(found)
             again = self._round(wanted, first, bent=turn > 0)
@@ -122,7 +125,7 @@ class Ground:
         others = [at for at in range(len(wanted)) if at not in first]
         stands = self._compared([wanted[at] for at in others])
         chosen = Choosing(stands).chosen()
-        if None in chosen:
+        if 0 < chosen.count(None) <= _HOPELESS:
             more = zip(others, stands, chosen, strict=True)
             stands = [known if stand else list(self._free(wanted[at], _MORE)) for at, known, stand in more]
             chosen = Choosing(stands).chosen()

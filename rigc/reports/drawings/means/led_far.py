@@ -17,7 +17,11 @@ _APIECE = 7.0  # of the free places in a square of that side one is tried for a 
 _STARTS = 6  # from so many points a leader with a knee is tried
 _BENDS = (3.0, 5.5, 9.0, 14.0)  # from the start of a leader to its knee, in mm
 _HALF = 12.0  # from the middle of a name to the side at which its leader ends, at most, in mm
+_SORTED = 10  # places that are put in order take as long as one that is looked at
 _BESIDE = 9.0  # letters so near a knee are looked at before all others, in mm
+MOST = 50_000
+"""So many places at most are looked at in one drawing, in a second or two; a full board of twenty things takes some 20,000. On paper that is fuller,
+or very large, a name goes without."""
 
 _Spot = tuple[float, float, float]  # x, y, rotation
 
@@ -40,7 +44,7 @@ def led(paper: Paper, wish: Wish, bent: bool) -> Stand | None:
 def _anywhere(paper: Paper, wish: Wish, way: Callable[[Paper, Choice, list[Point]], Stand | None]) -> Stand | None:
     """The best place on a lattice over all of the paper at the end of a leader that goes this way."""
     wished = {choice.start: choice for choice in wish.choices() if choice.start is not None}
-    if not wished:
+    if not wished or paper.searched >= MOST:
         return None
     name = next(iter(wished.values()))._replace(cost=0, start=None, anchor="middle", level="middle")
     return way(paper, name, list(wished))
@@ -59,7 +63,9 @@ def _bent(paper: Paper, name: Choice, starts: list[Point]) -> Stand | None:
     """With a knee, from one of the points from which it may start, or from some of many."""
     best: Stand | None = None
     starts = starts[:: -(-len(starts) // _STARTS)]
-    free = (spot for spot in _lattice(paper) if paper.stand(_at(name, spot)) is not None)
+    spots = _lattice(paper)
+    paper.searched += len(spots)
+    free = (spot for spot in spots if paper.stand(_at(name, spot)) is not None)
     few = list({(x // _APIECE, y // _APIECE, rotation): (x, y, rotation) for x, y, rotation in free}.values())
     for start, knee in ((each, knee) for each in starts for knee in _knees(each)):
         way = hypot(knee[0] - start[0], knee[1] - start[1])
@@ -94,8 +100,12 @@ def _nearest(
     best = None
     x, y = start
     beside = paper.letters_in(squares_of(Room(x, y, x, y).wider(_BESIDE)))  # most ways end in these
+    if paper.searched >= MOST:
+        return None
+    paper.searched += len(spots) // _SORTED
     for far, at in sorted((hypot(spot[0] - x, spot[1] - y), at) for at, spot in enumerate(spots)):
-        if far > below + _HALF:
+        paper.searched += 1
+        if far > below + _HALF or paper.searched > MOST:
             break
         toward = (x, y, *spots[at][:2])
         if far > _BESIDE + _HALF and any(meets(toward, room) for room in beside):

@@ -55,6 +55,8 @@ class Paper:
             Point, _Start | None
         ] = {}  # as found since letters or bodies were last changed; None: letters on the dot
         self._raster = Raster(room)
+        self.searched = 0
+        """Places that were looked at for leaders from far away."""
 
     def draw(self, shape: Shape) -> None:
         """It is over all that was drawn before; its lines are in the way from `settle` on."""
