@@ -10,11 +10,17 @@ _SLIP = 4  # times the strongest outlet of all: more a slip of the unit of measu
 
 def misread(rig: Rig, unit: Unit) -> bool:
     """Whether a unit's stated current is one of them."""
-    largest = max(
-        (each.milliamps.value for it in rig.supplies.values() for out in it.outlets for each in out.ratings),
-        default=0.0,
-    )
-    return unit.draws_ma is not None and unit.draws_ma.value > _SLIP * largest > 0
+    if unit.draws_ma is None:
+        return False
+    given = 0.0
+    for supply in rig.supplies.values():
+        for rating in (each for outlet in supply.outlets for each in outlet.ratings):
+            if (
+                unit.draws_ma.value <= _SLIP * rating.milliamps.value
+            ):  # nearly always so of the first: asked of thousands
+                return False
+            given = max(given, rating.milliamps.value)
+    return given > 0
 
 
 def look_again(unit: Unit) -> str:
