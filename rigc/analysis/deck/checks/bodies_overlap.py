@@ -50,12 +50,13 @@ def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash, finder: Pla
     }
     for name, found_there in crowded.items():
         yield _too_much_heel(rig.decks[name], found_there)
-    overfull = _overfull(rig, bodies)
+    entered = {body.thing: _entered(rig, body) for body in bodies}
+    overfull = _overfull(bodies, entered)
     for (name, _), entering in overfull.items():
         yield _too_much_kept(rig, rig.decks[name], entering)
     for heap in heaps(clash.overlaps):
         if heap.has_one_cause:
-            yield from _heap(rig, heap, finder)
+            yield _heap(rig, heap, finder)
         else:
             yield from (finder.moving(_overlap(rig, each), each.other.thing, each.one.thing) for each in heap.overlaps)
     for body in bodies:
@@ -63,10 +64,9 @@ def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash, finder: Pla
         if deck is not None:
             found = [*_off_deck(rig, body, deck, clash.beyond.get(body.thing, {})), *_off_tier(rig, body, deck)]
             found += [
-                each
-                for kept in kept_free(rig, deck, body)
+                _reaches_into(rig, body, deck, kept)
+                for kept in entered[body.thing]
                 if (kept.key != "heel" or deck.name not in crowded) and (deck.name, kept.key) not in overfull
-                for each in _entered(rig, body, deck, kept)
             ]
             turned = _turned_round(rig, body, deck) if body.thing in clash.beyond else ()
             yield from (each if each.mends else _moved(finder, each, body.thing, turned) for each in found)
@@ -105,14 +105,20 @@ def _too_much_heel(deck: Deck, bodies: list[Outline]) -> Diagnostic:
     )
 
 
-def _overfull(rig: Rig, bodies: tuple[Outline, ...]) -> dict[tuple[str, str], list[tuple[Outline, KeptFree]]]:
+def _entered(rig: Rig, body: Outline) -> list[KeptFree]:
+    """The parts kept free that a thing reaches into."""
+    deck = rig.decks.get(body.deck or "")
+    return [] if deck is None else [each for each in kept_free(rig, deck, body) if _into(body, each)[2] > _HAIR_MM]
+
+
+def _overfull(
+    bodies: tuple[Outline, ...], entered: dict[str, list[KeptFree]]
+) -> dict[tuple[str, str], list[tuple[Outline, KeptFree]]]:
     """Keep-outs and reserved rooms that more than a few things reach into, by deck and key."""
     found: dict[tuple[str, str], list[tuple[Outline, KeptFree]]] = {}
     for body in bodies:
-        deck = rig.decks.get(body.deck or "")
-        for kept in () if deck is None else kept_free(rig, deck, body):
-            if kept.is_area and _into(body, kept)[2] > _HAIR_MM:
-                found.setdefault((body.deck or "", kept.key), []).append((body, kept))
+        for kept in (each for each in entered[body.thing] if each.is_area):
+            found.setdefault((body.deck or "", kept.key), []).append((body, kept))
     return {key: entering for key, entering in found.items() if len(entering) > _FEW}
 
 
@@ -148,14 +154,14 @@ def _overlap(rig: Rig, found: Overlap) -> Diagnostic:
     )
 
 
-def _heap(rig: Rig, heap: Heap, finder: PlaceFinder) -> Iterator[Diagnostic]:
+def _heap(rig: Rig, heap: Heap, finder: PlaceFinder) -> Diagnostic:
     """One finding for many overlaps: all have one place, or one thing is in the way of all others, or they lie in a heap."""
     names = [body.thing for body in heap.things]
     hub, first = heap.hub, heap.things[0]
     where = "hang under the deck" if first.under else "stand"
     places = [rig.places[name] for name in names]
     if heap.all_at_one:
-        yield KIND.at(
+        return KIND.at(
             places[1].span,
             f"{len(names)} things {where} at one place, {first.x_mm:g}, {first.y_mm:g} mm: {listed_few(names)}",
             subject=tuple(names),
@@ -164,10 +170,10 @@ def _heap(rig: Rig, heap: Heap, finder: PlaceFinder) -> Iterator[Diagnostic]:
             numbers=(Number("things", len(names), ""),),
             help="write where each of them stands; what has no line in the place block is given a place",
         )
-    elif hub is not None:
+    if hub is not None:
         others = [name for name in names if name != hub.thing]
         size = f"{hub.width_mm:g} x {hub.depth_mm:g} mm"
-        yield finder.moving(
+        return finder.moving(
             KIND.at(
                 rig.places[hub.thing].span,
                 f"'{hub.thing}', {size}, takes the room of {len(others)} things: {listed_few(others)}",
@@ -182,23 +188,22 @@ def _heap(rig: Rig, heap: Heap, finder: PlaceFinder) -> Iterator[Diagnostic]:
             ),
             hub.thing,
         )
-    else:
-        worst = max(heap.overlaps, key=lambda each: each.into_mm)
-        yield KIND.at(
-            rig.places[worst.other.thing].span,
-            f"{len(names)} things {where} in each other's room: {listed_few(names)}; '{worst.one.thing}' and '{worst.other.thing}' overlap "
-            f"by {short(worst.across_mm)} x {short(worst.along_mm)} mm",
-            subject=tuple(names),
-            label=f"'{worst.other.thing}' is one of them",
-            also=(Label(rig.places[worst.one.thing].span, f"and '{worst.one.thing}' is"),),
-            numbers=(
-                Number("things", len(names), ""),
-                Number("pairs", len(heap.overlaps), ""),
-                Number("into", worst.into_mm, "mm"),
-            ),
-            mends=_in_a_larger_unit(rig, heap),
-            help="see whether their places and bodies are in mm; what has no line in the place block is given a place",
-        )
+    worst = max(heap.overlaps, key=lambda each: each.into_mm)
+    return KIND.at(
+        rig.places[worst.other.thing].span,
+        f"{len(names)} things {where} in each other's room: {listed_few(names)}; '{worst.one.thing}' and '{worst.other.thing}' overlap "
+        f"by {short(worst.across_mm)} x {short(worst.along_mm)} mm",
+        subject=tuple(names),
+        label=f"'{worst.other.thing}' is one of them",
+        also=(Label(rig.places[worst.one.thing].span, f"and '{worst.one.thing}' is"),),
+        numbers=(
+            Number("things", len(names), ""),
+            Number("pairs", len(heap.overlaps), ""),
+            Number("into", worst.into_mm, "mm"),
+        ),
+        mends=_in_a_larger_unit(rig, heap),
+        help="see whether their places and bodies are in mm; what has no line in the place block is given a place",
+    )
 
 
 def _in_a_larger_unit(rig: Rig, heap: Heap) -> tuple[Mend, ...]:
@@ -308,18 +313,17 @@ def _too_large(rig: Rig, used: set[str | None]) -> Iterator[Diagnostic]:
             )
 
 
-def _entered(rig: Rig, body: Outline, deck: Deck, kept: KeptFree) -> Iterator[Diagnostic]:
+def _reaches_into(rig: Rig, body: Outline, deck: Deck, kept: KeptFree) -> Diagnostic:
     across, along, into = _into(body, kept)
-    if into > _HAIR_MM:
-        figures = f"{short(into)} mm" if body.askew else f"{across:g} x {along:g} mm"
-        yield KIND.at(
-            rig.places[body.thing].span,
-            f"'{body.thing}' reaches {figures} into {kept.named}",
-            subject=(body.thing, deck.name, kept.key),
-            label="stands here",
-            also=(Label(kept.span, kept.why),),
-            numbers=(Number("across", across, "mm"), Number("along", along, "mm")),
-        )
+    figures = f"{short(into)} mm" if body.askew else f"{across:g} x {along:g} mm"
+    return KIND.at(
+        rig.places[body.thing].span,
+        f"'{body.thing}' reaches {figures} into {kept.named}",
+        subject=(body.thing, deck.name, kept.key),
+        label="stands here",
+        also=(Label(kept.span, kept.why),),
+        numbers=(Number("across", across, "mm"), Number("along", along, "mm")),
+    )
 
 
 def _into(body: Outline, kept: KeptFree) -> tuple[float, float, float]:
