@@ -51,7 +51,8 @@ def chosen_plug(
     wish = dict(rig.lead_wishes.plugs).get(signal)
     if any(plug.name == wish for plug in plugs):
         return wish
-    plugs = tuple(sorted(plugs, key=lambda plug: plug.name != had))
+    if had is not None:
+        plugs = tuple(sorted(plugs, key=lambda plug: plug.name != had))
     clear = (plug for plug in plugs if _clears(rig, port, plug, wired))
     best = next(clear, plugs[0] if plugs else None)
     return None if best is None else best.name

@@ -12,15 +12,13 @@ def misread(rig: Rig, unit: Unit) -> bool:
     """Whether a unit's stated current is one of them."""
     if unit.draws_ma is None:
         return False
-    given = 0.0
-    for supply in rig.supplies.values():
-        for rating in (each for outlet in supply.outlets for each in outlet.ratings):
-            if (
-                unit.draws_ma.value <= _SLIP * rating.milliamps.value
-            ):  # nearly always so of the first: asked of thousands
-                return False
-            given = max(given, rating.milliamps.value)
-    return given > 0
+    given = False
+    for rating in (each for supply in rig.supplies.values() for outlet in supply.outlets for each in outlet.ratings):
+        milliamps = rating.milliamps.value
+        if unit.draws_ma.value <= _SLIP * milliamps:  # nearly always so of the first: asked of thousands
+            return False
+        given = given or milliamps > 0
+    return given
 
 
 def look_again(unit: Unit) -> str:
