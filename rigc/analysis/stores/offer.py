@@ -44,11 +44,10 @@ class Offer(Record):
 def offer(rig: Rig, power: PowerAssignment, leads: Leads, made: MadeOrBought, bought: BoughtLeads) -> Offer:
     """Things and decks, then the leads that are made here by their parts, then those that are bought."""
     things, without = _things(rig, power)
-    own = [lead.mark for lead in leads.all if not lead.stage and status(rig, lead) == "make"]
     parts = {each.length.mark: each.parts for each in made.all}
     by_class: dict[str, dict[str, Figure | None]] = {}
     for lead in leads.all:
-        if lead.mark in own:
+        if not lead.stage and status(rig, lead) == "make":
             by_class.setdefault(lead.signal, {})[lead.mark] = parts.get(lead.mark)
     items = [*things]
     for signal, found in by_class.items():
