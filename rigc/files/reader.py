@@ -207,7 +207,13 @@ class _Unpickler(pickle.Unpickler):
 def _pickled(parsed: Parsed) -> bytes:
     into = io.BytesIO()
     pickler = pickle.Pickler(into, pickle.HIGHEST_PROTOCOL)
-    pickler.dispatch_table = {Source: lambda _: (_source, ())}
+    pickler.dispatch_table = {
+        Source: lambda _: (_source, ()),
+        Span: lambda span: (
+            Span,
+            (span.source, span.start, span.end),
+        ),  # half the time: most of what is kept are places
+    }
     pickler.dump(parsed)
     return into.getvalue()
 

@@ -44,7 +44,8 @@ class Told:
         if kept is None:
             return None
         try:
-            code, files, exact, told, more = json.loads(kept)
+            head, _, told = kept.partition(b"\n")
+            code, files, exact, more = json.loads(head)
             if code != this_rigc():
                 return None
             sources: list[Source] = []
@@ -57,7 +58,7 @@ class Told:
                     return None
             if not exact and not _short(sources):
                 return None
-            return restored(told, sources, said), more
+            return restored(told.decode("ascii"), sources, said), more
         except (Unreadable, ValueError, TypeError, LookupError):
             return None
 
@@ -79,7 +80,8 @@ class Told:
             marks = [_mark(source) for source in sources]
         if told is not None:
             files = [(source.name, mark) for source, mark in zip(sources, marks, strict=True)]
-            self._cache.write(self._name, json.dumps([this_rigc(), files, exact, told, more]).encode("ascii"))
+            head = json.dumps([this_rigc(), files, exact, more])  # in one line, as all JSON of ours
+            self._cache.write(self._name, f"{head}\n{told}".encode("ascii"))
 
 
 _LINE_NUMBER = re.compile(r"\blines? \d")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from functools import cache
 from typing import Any, Generic, TypeVar
 
@@ -72,27 +73,22 @@ Choice = Fact[str]
 def facts_within(value: Any, *left_out: type[Record]) -> tuple[Fact[Any], ...]:
     """Every fact within a record, a tuple or a dict, in its order; each record is looked through once, those of the kinds left out never."""
     found: list[Fact[Any]] = []
-    _gather(value, left_out, set(), found)
+    _gather((value,), left_out, set(), found)
     return tuple(found)
 
 
-def _gather(value: Any, left_out: tuple[type[Record], ...], seen: set[int], found: list[Fact[Any]]) -> None:
-    sort = _sort(type(value))  # type: ignore[arg-type]
-    if sort is Fact:
-        found.append(value)
-        return
-    if sort is Record:
-        if isinstance(value, left_out) or id(value) in seen:
-            return
-        seen.add(id(value))
-        parts = [getattr(value, name) for name in value.FIELDS]
-    elif sort is None:
-        return
-    else:
-        parts = value.values() if sort is dict else value
-    for each in parts:
-        if each is not None and _sort(type(each)) is not None:  # type: ignore[arg-type]
-            _gather(each, left_out, seen, found)
+def _gather(values: Iterable[Any], left_out: tuple[type[Record], ...], seen: set[int], found: list[Fact[Any]]) -> None:
+    for each in values:
+        sort = None if each is None else _sort(type(each))  # type: ignore[arg-type]
+        if sort is None:
+            continue
+        if sort is Fact:
+            found.append(each)
+        elif sort is not Record:
+            _gather(each.values() if sort is dict else each, left_out, seen, found)
+        elif id(each) not in seen and not isinstance(each, left_out):
+            seen.add(id(each))
+            _gather([getattr(each, name) for name in each.FIELDS], left_out, seen, found)
 
 
 @cache

@@ -168,11 +168,12 @@ def known(value: Traced) -> Term | None:
 
 def made(how: How) -> Any:
     """The term that is so made; unknown where one of its parts is."""
-    for part in how.of:
-        if isinstance(part, Unknown):
-            wants = (each for one in how.of if isinstance(one, Unknown) for each in one.want)
-            return Unknown(tuple(dict.fromkeys(wants)), how)
-    term = _new(Term, how.value(*map(float, how.of)))  # type: ignore[arg-type]  # all are terms
+    try:
+        given = [*map(float, how.of)]  # type: ignore[arg-type]
+    except TypeError:  # an unknown is no number
+        wants = (each for one in how.of if isinstance(one, Unknown) for each in one.want)
+        return Unknown(tuple(dict.fromkeys(wants)), how)
+    term = _new(Term, how.value(*given))
     term.how = how
     return term
 

@@ -61,13 +61,16 @@ def _cost(one: int, way: int, near: dict[int, tuple[tuple[int, ...], ...]], chos
 
 
 def _descend(group: list[int], counts: Sequence[int], beside: _Beside, chosen: list[int]) -> None:
-    changed = True
-    while changed:
-        changed = False
+    stale = set(group)
+    while stale:
         for one in group:
+            if one not in stale:  # beside it all is as it was when it took its best
+                continue
+            stale.discard(one)
             costs = [_cost(one, way, beside[one], chosen) for way in range(counts[one])]
             if min(costs) < costs[chosen[one]]:
-                chosen[one], changed = costs.index(min(costs)), True
+                chosen[one] = costs.index(min(costs))
+                stale.update(beside[one])
 
 
 def _search(group: list[int], counts: Sequence[int], beside: _Beside, chosen: list[int]) -> None:

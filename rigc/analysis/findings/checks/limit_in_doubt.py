@@ -14,15 +14,19 @@ Source: interval arithmetic; what a guess may be off by is common practice, no s
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import chain
 
 from rigc.analysis.findings.limits.doubt_words import in_words, owner_and_words
 from rigc.analysis.findings.limits.judged import Standing
+from rigc.analysis.findings.stated_facts import StatedFacts
 from rigc.analysis.results import Results
 from rigc.diagnostics.decimals import decimals
 from rigc.diagnostics.diagnostic import MAY_BE, Diagnostic, Kind, Label, Level, Number
+from rigc.model.deck import Deck
 from rigc.model.fact import facts_within, spread_of
 from rigc.model.rig import Rig
 from rigc.model.seen_rig import whole
+from rigc.model.things import Instrument, Supply, Unit
 from rigc.traced.ranged import Part
 from rigc.traced.revalued import Place, place_of
 
@@ -37,10 +41,12 @@ KIND = Kind(
 _ALSO = 2
 
 
-def limit_in_doubt(rig: Rig, results: Results) -> Iterator[Diagnostic]:
+def limit_in_doubt(rig: Rig, stated: StatedFacts, results: Results) -> Iterator[Diagnostic]:
     """One finding for each fact that decides limits: the one of which least room is left, and what else it decides. What limits
     judge is not reckoned for it where no fact may be off."""
-    if all(spread_of(fact) is None for fact in facts_within(whole(rig))):
+    known = chain.from_iterable((*stated.things.values(), *stated.decks.values()))
+    others = facts_within(whole(rig), Instrument, Unit, Supply, Deck)
+    if all(spread_of(fact) is None for fact in chain(known, others)):
         return
     from rigc.analysis.findings.limits_in_doubt import LimitsInDoubt  # it loads all that limits judge
 

@@ -166,9 +166,10 @@ def _under(rig: Rig, lead: Lead, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxe
     if isinstance(depth, Obstacle):
         return _none(lead, depth)
     lanes = tuple(tenths(y) for signal, y in rig.lead_wishes.lanes if signal == lead.signal)
-    lines = _lines(rig, lead, ends, lanes, around)
-    if isinstance(lines, Obstacle):
-        return _none(lead, lines)
+    found_lines = _lines(rig, lead, ends, lanes, around)
+    if isinstance(found_lines, Obstacle):
+        return _none(lead, found_lines)
+    lines, chosen = found_lines
     drops = tuple(
         None if line is None else _drop(lead, deck, ends, number, line, around) for number, line in enumerate(lines)
     )
@@ -207,7 +208,7 @@ def _under(rig: Rig, lead: Lead, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxe
             _passed(rig, beneath),
         ),
         told=(start.told, end.told, *(drop for drop in drops if drop is not None)),
-        chosen=not lead.through_mm and not _as_near(lines, ends, around),
+        chosen=chosen,
     )
 
 
@@ -273,11 +274,13 @@ def _way_below(
 
 def _lines(
     rig: Rig, lead: Lead, ends: tuple[LeadEnd, LeadEnd], lanes: tuple[int, ...], around: DeckBoxes
-) -> Lines | Obstacle:
-    """The drop line of each end on top: the stated one, else the nearest; where a place is chosen, those by which the lead is shortest."""
+) -> tuple[Lines, bool] | Obstacle:
+    """The drop line of each end on top: the stated one, else the nearest; where a place is chosen, those by which the lead is shortest, and
+    whether these are others than the nearest."""
     deck = rig.decks[ends[0].deck or ""]
     if lead.through_mm:
-        return _stated(lead, deck, ends, around)
+        stated_lines = _stated(lead, deck, ends, around)
+        return stated_lines if isinstance(stated_lines, Obstacle) else (stated_lines, False)
     near: list[int | None] = []
     for here, there in (ends, ends[::-1]):
         line = _nearest(deck, here, there, around) if here.on_top else None
@@ -286,7 +289,7 @@ def _lines(
         near.append(line)
     places = (rig.places.get(end.port.thing) for end in ends)
     if not any(place is not None and place.chosen for place in places):
-        return near[0], near[1]
+        return (near[0], near[1]), False
 
     def below(here: Spot, there: Spot) -> int | None:
         lane, way = _way_below(here, there, lanes, deck, around)
@@ -296,13 +299,8 @@ def _lines(
         return length_of(along) + way.more + way.dip
 
     start, end = ends
-    return shortest_lines(((start.x, start.y), (end.x, end.y)), (near[0], near[1]), around, below)
-
-
-def _as_near(lines: Lines, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxes) -> bool:
-    """Whether each end takes the free line that is nearest to it."""
-    both = zip(lines, (ends, ends[::-1]), strict=True)
-    return all(line in (None, around.drop_line(here.x, here.y, there.y)) for line, (here, there) in both)
+    shortest = shortest_lines(((start.x, start.y), (end.x, end.y)), (near[0], near[1]), around, below)
+    return shortest, shortest != (near[0], near[1])
 
 
 def _stated(lead: Lead, deck: Deck, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxes) -> Lines | Obstacle:
