@@ -132,8 +132,15 @@ def _class_of(rule: list[Any]) -> Any:
 def _closed(rule: Any, parts: list[_Entry], text: str, source: Source, base: int) -> _Entry:
     """The parts of a rule as one."""
     _, becomes, _, counted, absent, alone, _, made = rule
-    start = next((each[1] for each in parts if each[1] is not None), None)
-    end = next((each[2] for each in reversed(parts) if each[2] is not None), None)
+    start = end = None
+    for each in parts:
+        if each[1] is not None:
+            start = each[1]
+            break
+    for each in reversed(parts):
+        if each[2] is not None:
+            end = each[2]
+            break
     if becomes == WORDS:
         span = Span(source, base + (start or 0), base + (end or 0))
         return Word(" ".join(text[each[1] : each[2]] for each in parts), span), start, end, False

@@ -134,17 +134,19 @@ def _number_changed(side: Side) -> str:
     return side.edited(TOURING, r"mass \d+ g", "mass 3{:02} g")
 
 
-def _above_floor(side: Side, rig: str) -> float:
-    """Of a rig of which nothing is kept: of a small one what was found is, and of a large one it is not."""
-    return side.rigc("-q", "check", rig, cache=False) - side.floor
-
-
 def _growth(side: Side, counts: tuple[int, int], word: str) -> float:
-    """How many times as long as the one of few units the one of many takes, above the floor."""
-    few, many = (
-        side.rig(f"{word}{each}.rig", many_units(each).replace("bypass buffered", f"bypass {word}")) for each in counts
+    """How many times as long as the one of few units the one of many takes, each above a rig of one unit: rigc starts in less than the
+    floor, which loads what it no longer does, so that above that few units would cost nearly nothing. Nothing is kept of any."""
+    one, few, many = (
+        side.rig(f"{word}{each}.rig", many_units(each).replace("bypass buffered", f"bypass {word}"))
+        for each in (1, *counts)
     )
-    return _above_floor(side, many) / min(_above_floor(side, few) for _ in range(2))
+
+    def taken(rig: str, times: int) -> float:
+        return min(side.rigc("-q", "check", rig, cache=False) for _ in range(times))
+
+    start = taken(one, 3)
+    return (taken(many, 1) - start) / (taken(few, 3) - start)
 
 
 def _crowd(side: Side) -> float:
@@ -229,9 +231,9 @@ ROWS = (
     Row(f"60 units on 80 outlets, the worst of {CROWDS} dealt rigs", 8, "floors", _crowd, 1),
     Row("routing 18 units adds", 0.5, "floors", lambda side: _routing(side, 18), 5),
     Row("routing 60 units adds", 4, "floors", lambda side: _routing(side, 60), 3),
-    Row("1,000 units over 100, above the floor", 11, "times", lambda side: _growth(side, (100, 1000), "buffered"), 2),
-    Row("a row of 500 true-bypass units over 250, above the floor", 2.5, "times", lambda side: _growth(side, (250, 500), "true"), 2),
-    Row("5,000 units", 40, "floors", lambda side: side.floors("-q", "check", side.edited(side.rig("units5000.rig", many_units(5000)))), 1),
+    Row("1,000 units over 100, above one unit", 11, "times", lambda side: _growth(side, (100, 1000), "buffered"), 2),
+    Row("a row of 500 true-bypass units over 250, above one unit", 2.5, "times", lambda side: _growth(side, (250, 500), "true"), 2),
+    Row("5,000 units", 40, "floors", lambda side: side.floors("-q", "check", side.edited(side.rig("units5000.rig", many_units(5000)))), 2),
     Row("5,000 units, memory", 1000, "MB", _memory, 1),
     Row(f"{RIGS} rigs, a rig: first build", None, "floors", lambda side: _shop(side, "build"), 1),
     Row(f"{RIGS} rigs, a rig: build again", None, "floors", lambda side: _shop(side, "build", again=True), 1),
