@@ -22,12 +22,17 @@ class LinesTried:
 
     def __init__(self, read: Callable[[str, str], bool], known: Sought) -> None:
         self._read, self._known, self._left = read, known, MOST
+        self._seeks = False
         self._made: dict[object, object] = {}
 
     def reads(self, block: str, line: str) -> bool | None:
         """Whether a line reads in a block (at the top level under an empty text); nothing when it was asked too often in this file."""
         self._left -= 1
-        return self._read(block, line) if self._left >= 0 else None
+        if self._left >= 0:
+            return self._read(block, line)
+        if self._seeks:
+            raise _Enough
+        return None
 
     def once(self, key: object, make: Callable[[], T]) -> T:
         """What `make` gives, which hangs on nothing but the key and the file: made once for it, however often it is asked for."""
@@ -36,15 +41,26 @@ class LinesTried:
         return cast(T, self._made[key])
 
     def sought(self, key: Key, seek: Callable[[], list[str]]) -> list[str]:
-        """What `seek` finds, which hangs on nothing but the key: the block, the line, and whether it breaks off."""
-        if key in self._known and self._known[key][1] <= self._left:
+        """What `seek` finds, which hangs on nothing but the key: the block, the line, and whether it breaks off. Nothing where more readings
+        would be needed for it than are left."""
+        if key in self._known:
             found, spent = self._known[key]
             self._left -= spent
-            return found
-        before = self._left
-        found = seek()
-        if self._left >= 0:
-            if len(self._known) >= _MOST_KEPT:
-                self._known.clear()
-            self._known[key] = found, before - self._left
+            return found if self._left >= 0 else []
+        if self._left < 0:
+            return []
+        before, self._seeks = self._left, True
+        try:
+            found = seek()
+        except _Enough:
+            return []
+        finally:
+            self._seeks = False
+        if len(self._known) >= _MOST_KEPT:
+            self._known.clear()
+        self._known[key] = found, before - self._left
         return found
+
+
+class _Enough(Exception):
+    """More readings were asked for than one file is given."""
