@@ -15,6 +15,8 @@ from rigc.analysis.laying.search.solver.forbidden import forbidden, parted
 
 _Stamp = tuple[int, int, int]  # bits, and the column and row of the first
 _SOME = re.compile(rb"[^\0]")  # a byte that has bits
+_KEPT_BITS = 1 << 27
+"""Of the rectangles that were asked for so many bits are kept: 16 MB."""
 _BITS = tuple(tuple(bit for bit in range(8) if byte >> bit & 1) for byte in range(256))
 
 
@@ -35,9 +37,11 @@ class FreeRoom:
         self._areas: dict[tuple[int, int, int, int], list[Area]] = {}
         self._stamps: dict[tuple[int, int, int, int, int, int], _Stamp] = {}
         self._allowed: dict[tuple[int, int], int] = {}
+        self._boxes: dict[Area, int] = {}
         reach = self._reach() // step + 2
         self.widest = reach * step  # between the corners of a group
         self.stride = self.columns + reach
+        self._most_boxes = _KEPT_BITS // (self.rows * self.stride)
         self._row = (1 << self.columns) - 1
         self._starts = 1  # a bit at the start of each row, of more rows than there are
         rows = 1
@@ -94,8 +98,14 @@ class FreeRoom:
         return bits << far if far >= 0 else bits >> -far
 
     def inside(self, area: Area) -> int:
-        """The bits of the places inside an open rectangle."""
-        return self._filled(area, (0, 0))
+        """The bits of the places inside an open rectangle; the same few are asked for again and again."""
+        cells = self._on_deck(area)
+        bits = self._boxes.get(cells)
+        if bits is None:
+            if len(self._boxes) >= self._most_boxes:
+                self._boxes.clear()
+            bits = self._boxes[cells] = self._box(*cells)
+        return bits
 
     def seen_from(self, bits: int, dx: int, dy: int) -> int:
         """The bits of the corners of a group in which an item stands so far from it, from those of the item's own."""
@@ -148,9 +158,9 @@ class FreeRoom:
     def _allowed_alone(self, item: int, shape: int) -> int:
         board, solid, it = self.board, self.ground.solids[item][shape], self.board.items[item]
         left, front, right, rear = solid.reach
-        bits = self._filled((-left - 1, -front - 1, board.width - right + 1, board.depth - rear + 1), (0, 0))
+        bits = self._filled((-left - 1, -front - 1, board.width - right + 1, board.depth - rear + 1))
         for area in board.kept_free if it.under else (*board.kept_free, *board.reserved):
-            bits &= ~self._filled((area[0] - solid.width, area[1] - solid.depth, area[2], area[3]), (0, 0))
+            bits &= ~self._filled((area[0] - solid.width, area[1] - solid.depth, area[2], area[3]))
         if not it.grip and it.foremost is None and (it.under or not (board.tiers or it.rearmost)):
             return bits
         for row in range(self.rows):
@@ -180,12 +190,17 @@ class FreeRoom:
             -(-(area[3] + along) // step),
         )
 
-    def _filled(self, area: Area, at: tuple[int, int]) -> int:
-        left, front, right, rear = self._cells(area, *at)
-        left, front, right, rear = max(0, left), max(0, front), min(self.columns, right), min(self.rows, rear)
-        return self._box(left, front, right, rear) if left < right and front < rear else 0
+    def _filled(self, area: Area) -> int:
+        return self._box(*self._on_deck(area))
+
+    def _on_deck(self, area: Area) -> Area:
+        """The columns and rows of the grid inside an open rectangle, the ends not counted."""
+        left, front, right, rear = self._cells(area, 0, 0)
+        return max(0, left), max(0, front), min(self.columns, right), min(self.rows, rear)
 
     def _box(self, left: int, front: int, right: int, rear: int) -> int:
+        if left >= right or front >= rear:
+            return 0
         row = ((1 << right - left) - 1) << left
         return (row * self._starts_of(rear - front)) << front * self.stride
 
