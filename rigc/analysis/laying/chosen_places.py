@@ -32,7 +32,8 @@ _OF_ONE = 600  # steps for one open thing
 _EACH_PAIR = 2_600  # and so many for each two of a few, which are laid by more than one search,
 _OF_SOME = 510_000  # but so many at most, by the number of leads
 _BESIDE_LEADS = 4  # and so many: each lead makes a step longer
-_CROWD = 40  # things; with more, the steps are fewer by the square, because each takes longer
+_USUAL = 20  # things; with more to lay the steps are more by the square, because there are more ways,
+_CROWD = 40  # and with more on the board fewer, because each takes longer
 
 
 def with_chosen_places(
@@ -166,12 +167,13 @@ def laid(
 
 def usual_effort(board: Board) -> int:
     """The steps of search where none are asked for; of a few things by the pairs that they make, so that one thing more on a laid board is
-    placed at once, and of many with few leads more, because each is shorter."""
+    placed at once, and of many with few leads more, because each is shorter; many have more ways to stand."""
     free = _open(board)
     if free <= SOME:
         pairs, most = free * (free - 1) // 2, _OF_SOME // (_BESIDE_LEADS + len(board.links))
         return max(_OF_ONE, min(_EACH_PAIR * pairs, most))
-    steps = min(max(EFFORT, _OF_MANY // (_BESIDE_LEADS + len(board.links))), _CHEAP * EFFORT)
+    steps = max(EFFORT * max(_USUAL, free) ** 2 // _USUAL**2, _OF_MANY // (_BESIDE_LEADS + len(board.links)))
+    steps = min(steps, _CHEAP * EFFORT)
     return steps * _CROWD**2 // max(_CROWD, len(board.items)) ** 2
 
 

@@ -64,3 +64,10 @@ def test_leads_make_the_steps_of_many_things_fewer() -> None:
     lead = Link("A1", "audio", End(0), End(1))
     steps = [usual_effort(board.replace(links=(lead,) * leads)) for leads in (7, 8, 16, 30, 31, 60)]
     assert steps == [50_909, 46_666, 28_000, 20_000, 20_000, 20_000]
+
+
+def test_more_things_get_more_steps_by_the_square() -> None:
+    """With sixty leads 20,000 x (n / 20) squared: 24 things 28,800, 30 things 45,000; three times as many at most, which 35 pass (61,250)."""
+    lead = Link("A1", "audio", End(0), End(1))
+    boards = [Board(10_000, 10_000, 0, (), crowd(things), links=(lead,) * 60) for things in (20, 21, 24, 30, 34, 35)]
+    assert [usual_effort(board) for board in boards] == [20_000, 22_050, 28_800, 45_000, 57_800, 60_000]
