@@ -47,8 +47,6 @@ class LinesTried:
             found, spent = self._known[key]
             self._left -= spent
             return found if self._left >= 0 else []
-        if self._left < 0:
-            return []
         before, self._seeks = self._left, True
         try:
             found = seek()

@@ -40,6 +40,12 @@ def test_of_a_chosen_place_those_by_which_it_is_shortest(names: tuple[str, ...])
     assert (route.drops, level(route)[1:], route.chosen) == ((2100, 2100), (620, 0, 200), True)
 
 
+def test_where_the_nearest_are_the_shortest_none_is_chosen() -> None:
+    """With one line, at 150, both ends take it: 2 + 0 + 40 = 42."""
+    route = way(chosen(board(deck(600, 400, 10, 150), NEAR, FAR), "near"))
+    assert (route.drops, level(route)[1:], route.chosen) == ((1500, 1500), (20, 0, 400), False)
+
+
 def test_not_by_a_line_that_lies_behind_a_body() -> None:
     """A wall from y = 160 to 180 stands between the first end and the line at 210: 48 + 0 + 90 = 138 by 100 alone is left."""
     wall = stand("wall", 280, 160, "15 20 30", "")
