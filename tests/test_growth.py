@@ -82,11 +82,18 @@ def _wrong_lines(count: int) -> str:
     return re.sub(r"(?m)^  u(\d+) from", r"  u\1 fed by", many_units(count))
 
 
+def _warm_with_vents(count: int) -> str:
+    """Each gives off heat through two sides, has a size that may be off, and stands among the others."""
+    sized = "  body 70 x 120 x 55 mm +- 1 mm\n  warm 0.04 W\n  vents left\n  vents rear\n"
+    return many_units(count).replace("  body 70 x 120 x 55 mm\n", sized)
+
+
 RIGS: dict[str, tuple[Callable[[int], str], int]] = {
     "all is stated": (_all_stated, 80),
     "leads that no chain joins": (_leads_of_other_hops, 60),
     "each name twice": (_each_twice, 60),
     "lines that can't be read": (_wrong_lines, 60),
+    "warm with vents": (_warm_with_vents, 80),
 }
 
 

@@ -2,15 +2,28 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from rigc.analysis.deck.placement import Outline
 from rigc.analysis.deck.spot_on_thing import spot_of
 from rigc.facts.foot import WARM_W
 from rigc.model.deck import Place
+from rigc.model.geometry.neighbours import neighbours
 from rigc.model.geometry.polygon import before
 from rigc.model.rig import Rig
 from rigc.model.things import Thing, Unit
 
 _HAIR_MM = 1e-6
+
+
+def beside_each(bodies: Sequence[Outline], within_mm: float = 0.0) -> dict[str, tuple[Outline, ...]]:
+    """Of each body those in whose plan its own reaches, or that are nearer than that in plan, in their order; which deck they are on and on
+    which side of it does not count."""
+    found: dict[str, list[int]] = {body.thing: [] for body in bodies}
+    for one, other in neighbours([body.area for body in bodies], within_mm):
+        found[bodies[one].thing].append(other)
+        found[bodies[other].thing].append(one)
+    return {name: tuple(bodies[number] for number in sorted(near)) for name, near in found.items()}
 
 
 def gets_warm(thing: Thing) -> bool:

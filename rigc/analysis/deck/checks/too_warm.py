@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.deck.air_gaps import gets_warm, hangs_below, taken_w, vent_gap
+from rigc.analysis.deck.air_gaps import beside_each, gets_warm, hangs_below, taken_w, vent_gap
 from rigc.analysis.deck.placement import Outline, Placement
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.laying.place_finder import PlaceFinder
@@ -35,24 +35,26 @@ def too_warm(rig: Rig, placement: Placement, power: PowerAssignment, finder: Pla
     """One finding for each vent with too little air, and for each supply under a warm unit. What no outlet can feed gives no heat."""
     dark = {name for unfed in power.unfed if unfed.why == "rivals" for name in unfed.units}
     bodies = tuple(placement.outlines.values())
+    beside, over = beside_each(bodies, VENT_MM.value), beside_each(bodies)
     for body in bodies:
         thing = rig.things[body.thing]
         if isinstance(thing, Thing):
             for side in thing.vents:
                 yield from (
-                    finder.moving(each, *each.subject[1::-1]) for each in _closed(rig, body, thing, side, bodies)
+                    finder.moving(each, *each.subject[1::-1])
+                    for each in _closed(rig, body, thing, side, beside[body.thing])
                 )
             if body.under:
                 continue
             if thing.warm_w is not None:
-                found = _above(rig, body, thing.warm_w.value, bodies) if gets_warm(thing) else ()
+                found = _above(rig, body, thing.warm_w.value, over[body.thing]) if gets_warm(thing) else ()
                 yield from (finder.moving(each, *each.subject) for each in found)
             elif isinstance(thing, Unit) and thing.name not in dark:
-                yield from _unstated(rig, body, thing, bodies)
+                yield from _unstated(rig, body, thing, over[body.thing])
 
 
-def _closed(rig: Rig, body: Outline, thing: Thing, side: str, bodies: tuple[Outline, ...]) -> Iterator[Diagnostic]:
-    others = (each for each in bodies if each is not body and (each.deck, each.under) == (body.deck, body.under))
+def _closed(rig: Rig, body: Outline, thing: Thing, side: str, beside: tuple[Outline, ...]) -> Iterator[Diagnostic]:
+    others = (each for each in beside if (each.deck, each.under) == (body.deck, body.under))
     near = [(gap, each) for each in others if (gap := vent_gap(thing, rig.places[thing.name], side, each)) is not None]
     gap, other = min(near, key=lambda each: each[0], default=(VENT_MM.value, body))
     if VENT_MM.value - gap > _HAIR_MM:
@@ -67,12 +69,12 @@ def _closed(rig: Rig, body: Outline, thing: Thing, side: str, bodies: tuple[Outl
         )
 
 
-def _unstated(rig: Rig, body: Outline, unit: Unit, bodies: tuple[Outline, ...]) -> Iterator[Diagnostic]:
+def _unstated(rig: Rig, body: Outline, unit: Unit, over: tuple[Outline, ...]) -> Iterator[Diagnostic]:
     """A unit that takes much power, over a supply: whether it gets warm is not known."""
     watts = taken_w(unit)
     if not gets_warm(unit):
         return
-    below = [each.thing for each in bodies if hangs_below(rig, each, body)]
+    below = [each.thing for each in over if hangs_below(rig, each, body)]
     if below:
         yield KIND.cant_check(
             unit.declared,
@@ -83,8 +85,8 @@ def _unstated(rig: Rig, body: Outline, unit: Unit, bodies: tuple[Outline, ...]) 
         )
 
 
-def _above(rig: Rig, body: Outline, watts: float, bodies: tuple[Outline, ...]) -> Iterator[Diagnostic]:
-    for other in bodies:
+def _above(rig: Rig, body: Outline, watts: float, over: tuple[Outline, ...]) -> Iterator[Diagnostic]:
+    for other in over:
         if hangs_below(rig, other, body):
             across, along = body.area.overlap(other.area)
             yield KIND.at(

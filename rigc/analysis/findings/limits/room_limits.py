@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from rigc.analysis.deck.air_gaps import hangs_below, vent_gap
+from rigc.analysis.deck.air_gaps import beside_each, hangs_below, vent_gap
 from rigc.analysis.deck.case_height import height_in_case
 from rigc.analysis.deck.placement import Outline, Placement
 from rigc.analysis.findings.limits.judged import Judged
@@ -79,10 +79,11 @@ def case_heights(rig: Rig, placement: Placement) -> Iterator[Judged]:
 def heat(rig: Rig, placement: Placement) -> Iterator[Judged]:
     """The heat of what stands over a supply, in W."""
     bodies = tuple(placement.outlines.values())
+    over = beside_each(bodies)
     for body in bodies:
         thing = rig.things[body.thing]
         fact = thing.warm_w if isinstance(thing, Thing) and not body.under else None
-        if fact is not None and any(hangs_below(rig, each, body) for each in bodies):
+        if fact is not None and any(hangs_below(rig, each, body) for each in over[body.thing]):
             what = f"what '{body.thing}' gives off over a supply"
             yield Judged(what, stated(f"heat of {body.thing}", fact), WARM_W.value, True, "W")
 
@@ -90,11 +91,12 @@ def heat(rig: Rig, placement: Placement) -> Iterator[Judged]:
 def vents(rig: Rig, placement: Placement) -> Iterator[Judged]:
     """The air before each side with vents, in mm. A body that is larger by some way leaves as much less, at most."""
     bodies = tuple(placement.outlines.values())
+    beside = beside_each(bodies, VENT_MM.value + 2 * max((_growth(rig, body.thing) for body in bodies), default=0.0))
     for body in bodies:
         thing = rig.things[body.thing]
         for side in thing.vents if isinstance(thing, Thing) else ():
-            for other in bodies:
-                if other is not body and (other.deck, other.under) == (body.deck, body.under):
+            for other in beside[body.thing]:
+                if (other.deck, other.under) == (body.deck, body.under):
                     yield from _before(rig, body, side, other)
 
 
@@ -107,6 +109,13 @@ def _before(rig: Rig, body: Outline, side: str, other: Outline) -> Iterator[Judg
         ]
         air = 0 - _moved(-gap, sizes)
         yield Judged(f"the air before the {side} vents of '{body.thing}'", air, VENT_MM.value, False, "mm")
+
+
+def _growth(rig: Rig, name: str) -> float:
+    """By how much a body may be larger than it is stated to be, at most, in mm."""
+    size = _size(rig, name)
+    spread = None if size is None else spread_of(size)
+    return 0.0 if size is None or spread is None else spread.most - size.value
 
 
 def _size(rig: Rig, name: str) -> Quantity | None:
