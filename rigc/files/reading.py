@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import stat
 from datetime import datetime
@@ -14,17 +15,24 @@ SIZE_LIMIT = 4 * 1024 * 1024
 """The largest source that is read, in bytes: some hundred times a large touring rig."""
 
 
+_HANDED_OVER = Path("/dev")
 _SAVE = "save it as UTF-8: in most editors Save As, then Encoding"
 
 
 def read_source(path: Path, name: str) -> Source:
-    """The source in the file at `path`, known to findings as `name`. Raises `Unreadable`."""
+    """The source in the file at `path`, known to findings as `name`. Raises `Unreadable`; so where nobody may ever write what is to be read."""
     try:
+        if _waits(path):
+            raise Unreadable(
+                name,
+                f"cannot read '{name}': it is a pipe, not a file",
+                "put its text into a file, or give it to: rigc check -",
+            )
         with path.open("rb") as file:
             _refuse_size(name, os.fstat(file.fileno()).st_size)
             data = file.read(SIZE_LIMIT + 1)
     except (OSError, ValueError) as fault:
-        advice, near = _neighbour(path)
+        advice, near = _advice(path, fault)
         raise Unreadable(name, f"cannot read '{name}': {_why(path, fault)}", advice, near=near) from None
     return decode(data, name, str(path))
 
@@ -98,11 +106,25 @@ def _why(path: Path, fault: OSError | ValueError) -> str:
     return (fault.strerror or type(fault).__name__).lower()
 
 
+def _waits(path: Path) -> bool:
+    """Whether it is a named pipe, which opens when someone writes; what a shell hands over as a file (`<(...)`) is being written."""
+    return stat.S_ISFIFO(path.stat().st_mode) and not path.is_relative_to(_HANDED_OVER)
+
+
 def _is_folder(path: Path) -> bool:
     try:
         return stat.S_ISDIR(path.stat().st_mode)
     except OSError:
         return False
+
+
+def _advice(path: Path, fault: OSError | ValueError) -> tuple[str, str]:
+    """What to do, and the file that was surely meant."""
+    if isinstance(fault, PermissionError):
+        return "let it be read by who runs rigc", ""
+    if isinstance(fault, OSError) and fault.errno == errno.ELOOP:
+        return "make it a file, or a link to one", ""
+    return _neighbour(path)
 
 
 def _neighbour(path: Path) -> tuple[str, str]:

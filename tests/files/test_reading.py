@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import errno
+import os
 import time
 from pathlib import Path
 
@@ -99,6 +101,41 @@ def test_impossible_paths(tmp_path: Path, name: str) -> None:
     (tmp_path / "board.rig").touch()
     with pytest.raises(Unreadable, match="cannot read"):
         read_source(tmp_path / name, name)
+
+
+def test_a_pipe_that_nobody_may_ever_write_is_not_waited_for(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / "board.rig")
+    with pytest.raises(Unreadable, match=r"cannot read 'board\.rig': it is a pipe, not a file") as caught:
+        read_source(tmp_path / "board.rig", "board.rig")
+    assert caught.value.help == "put its text into a file, or give it to: rigc check -"
+
+
+def test_what_a_shell_hands_over_is_read() -> None:
+    """`rigc check <(...)` names the end of a pipe that is being written."""
+    end, begin = os.pipe()
+    os.write(begin, b"language 1\n")
+    os.close(begin)
+    assert read_source(Path(f"/dev/fd/{end}"), "x").text == "language 1\n"
+    os.close(end)
+
+
+def test_links_that_lead_in_a_circle(tmp_path: Path) -> None:
+    (tmp_path / "a.rig").symlink_to("b.rig")
+    (tmp_path / "b.rig").symlink_to("a.rig")
+    with pytest.raises(Unreadable, match=r"cannot read 'a\.rig': too many levels of symbolic links") as caught:
+        read_source(tmp_path / "a.rig", "a.rig")
+    assert (caught.value.help, caught.value.near) == ("make it a file, or a link to one", "")
+
+
+def test_a_file_that_may_not_be_read(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def refused(*_: object) -> None:
+        raise PermissionError(errno.EACCES, "Permission denied")  # as root is never told
+
+    (tmp_path / "a.rig").touch()
+    monkeypatch.setattr(Path, "open", refused)
+    with pytest.raises(Unreadable, match="permission denied") as caught:
+        read_source(tmp_path / "a.rig", "a.rig")
+    assert caught.value.help == "let it be read by who runs rigc"
 
 
 def _must_not_run(*_: object) -> None:

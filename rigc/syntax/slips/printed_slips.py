@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from decimal import Decimal
 
 from rigc.syntax.mistake import Mistake, Wording
 from rigc.syntax.slips.said_codes import COLOURS
@@ -286,7 +287,25 @@ def _change_without_cause(m: Mistake) -> Wording | None:
     return Wording(said, "its cause goes here", "write 'design', 'facts', 'stock' or 'rules' before its text")
 
 
+_POWER = re.compile(rf"(?<![\w.-])({_N})[eE]([+-]?\d{{1,4}})(?![\w.])")
+_MOST_DIGITS = 12
+
+
+def _power_of_ten(m: Mistake) -> Wording | None:
+    """`1.5e3 mA`: reading stops in the number, or at what follows it."""
+    column = m.at - m.line_start
+    found = next((each for each in _POWER.finditer(m.code) if each.start() <= column <= each.end() + 1), None)
+    if found is None:
+        return None
+    message, label = f"'{found[0]}' is written with a power of ten", "the number ends before it"
+    if abs(int(found[2])) > _MOST_DIGITS:
+        return Wording(message, label, "write the number in full")
+    start, whole = m.line_start + found.start(), f"{Decimal(found[0]).normalize():f}"
+    return Wording(message, label, mends=m.instead(start, start + len(found[0]), whole, f"write {whole}"))
+
+
 PRINTED_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
+    _power_of_ten,
     _as_printed,
     _and_in_a_list,
     _plural,
