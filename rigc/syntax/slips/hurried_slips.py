@@ -336,11 +336,17 @@ def _degree_sign(m: Mistake) -> Wording | None:
 
 
 def _place_of_one_number(m: Mistake) -> Wording | None:
-    found = re.search(r"\bat[ \t]+([+-]?\d[\d.]*[ \t]*[a-z]*)[ \t]*\Z", m.before)
-    if m.block != "place" or found is None or not m.awaits(",") or not m.ends:
+    if m.block != "place":
         return None
+    found = re.search(r"\bat[ \t]+([+-]?\d[\d.]*[ \t]*[a-z]*)[ \t]*\Z", m.before) if m.awaits(",") and m.ends else None
+    found = found or re.search(
+        r"\bat[ \t]+(?:([+-]?\d[\d.]*)[ \t]*,[ \t]*[a-z]*|,[ \t]*([+-]?\d[\d.]*)[ \t]*[a-z]*)[ \t]*\Z", m.code
+    )
+    if found is None:
+        return None
+    only = found[1] or found[2]
     advice = "write both: from the left edge, then from the front edge, as 200, 20 mm"
-    return Wording(f"'{found[1].strip()}' is only one of the two numbers of a place", "a number is missing", advice)
+    return Wording(f"'{only.strip()}' is only one of the two numbers of a place", "a number is missing", advice)
 
 
 def _rule_by_code(m: Mistake) -> Wording | None:

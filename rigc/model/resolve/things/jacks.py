@@ -340,14 +340,15 @@ def _jack_named(context: Context, jacks: dict[str, Jack], name: Word) -> bool:
     context.jacks_unsure = True
     near = {"input": "in", "output": "out"}.get(name.text, "")
     near = near if near in jacks else nearest(name.text, jacks)
+    mends = corrected(name, near) if near and name.span.text == name.text else ()  # not within a run
     context.report(
         UNKNOWN.at(
             name.span,
             f"this block declares no jack '{name.text}'",
             subject=(name.text,),
             label=f"did you mean '{near}'?" if near else "no such jack here",
-            help="" if near else f"declare the jack '{name.text}', or name one of {', '.join(jacks) or 'its jacks'}",
-            mends=corrected(name, near) if near and name.span.text == name.text else (),
+            help="" if mends else f"declare the jack '{name.text}', or name one of {', '.join(jacks) or 'its jacks'}",
+            mends=mends,
         )
     )
     return False
