@@ -42,7 +42,9 @@ _RULES = (
 )
 _DEAR = ("lead_beside_power",)  # takes as long as all others together, several times over
 _TRIALS = 10  # places of a thing are tried by the rules themselves, each further from those that failed that way
-_TRIALS_IN_ALL = 60  # such trials are made for all findings of a run
+_TRIALS_IN_ALL = 60  # such trials are made for all findings of a run,
+_THINGS_TRIED = 3_600  # each of all things on the deck: of a large rig fewer
+_LOOKS_IN_ALL = 1_000_000  # things and parts kept free that are looked at for all findings of a run
 _APART = 5  # mm from one such trial to the next
 _STEP = 10  # mm at least of the grid on which places are sought that lie neither straight across nor straight along
 _MOST_MOVES = 20_000  # on that grid; of a larger deck the grid is coarser
@@ -55,8 +57,10 @@ Spot = tuple[int, int]
 class _Hunt:
     """The search for a place of one thing: what failed so far, and the nearest free place with what spoke against it."""
 
-    def __init__(self, place: Place, deck: Deck, layout: Layout) -> None:
-        self.place, self.deck, self.layout = place, deck, layout
+    def __init__(self, place: Place, deck: Deck, layout: Layout, looks: list[int]) -> None:
+        """`looks` are those that are left for all hunts of a run, of which each place takes as many as there is kept free on the deck and one."""
+        self.place, self.deck, self.layout, self._looks = place, deck, layout, looks
+        self._each = 1 + len(layout.board.kept_free) + len(layout.board.reserved)
         self.failed: list[Spot] = []
         self.item = next(number for number, each in enumerate(layout.board.items) if each.name == place.thing)
         board, solid = layout.board, layout.solid(self.item)
@@ -73,7 +77,12 @@ class _Hunt:
         for far, dx, dy in ([(0, 0, 0)] if self._off else []) + _moves(board.width // 10, board.depth // 10):
             spot = (self.here[0] + 10 * dx, self.here[1] + 10 * dy)
             inside = 0 <= spot[0] <= board.width - solid.width and 0 <= spot[1] <= board.depth - solid.depth
-            if inside and self.is_free(spot):
+            if not inside:
+                continue
+            if self._looks[0] <= 0:
+                return
+            self._looks[0] -= self._each
+            if self.is_free(spot):
                 yield far, self, spot
 
     def is_over(self, spot: Spot) -> bool:
@@ -107,7 +116,7 @@ class _Hunt:
 
 
 class PlaceFinder:
-    """Looks for places in one rig, as long as trials are `left`."""
+    """Looks for places in one rig, as long as trials are `left`, and looks at what is in the way."""
 
     _quiet = False
 
@@ -115,7 +124,8 @@ class PlaceFinder:
         self._rig, self._results = results.rig, results
         self._layouts: dict[str, Layout] = {}
         self._now: frozenset[str] | None = None
-        self.left = _TRIALS_IN_ALL
+        self.most = self.left = min(_TRIALS_IN_ALL, _THINGS_TRIED // max(1, len(results.rig.places)))
+        self.looks = [_LOOKS_IN_ALL]
 
     def moving(self, finding: Diagnostic, *things: str) -> Diagnostic:
         """The finding with the nearest place of any of these things that does; without one its help says why there is none, unless that
@@ -150,24 +160,26 @@ class PlaceFinder:
         deck = None if place is None else self._rig.decks.get(place.deck or "", self._rig.deck)
         if place is None or deck is None or deck.width_mm is None or deck.depth_mm is None:
             return None
-        return _Hunt(place, deck, self._layout(deck))
+        return _Hunt(place, deck, self._layout(deck), self.looks)
 
     def _nearest(self, finding: Diagnostic, hunts: list[_Hunt]) -> Place | str:
         """The nearest place that the deck's own rules let pass; else what speaks against the nearest that is free, if any is."""
         nearest = ""
+        if not self.left:
+            return _used_up(self.most)
         for _, hunt, spot in merge(*(hunt.free() for hunt in hunts), key=lambda each: each[0]):
             if hunt.is_over(spot):
                 if all(len(each.failed) == _TRIALS for each in hunts):
                     break
                 continue
             if not self.left:
-                return nearest or _used_up()
+                return nearest or _used_up(self.most)
             against = self._against(finding, hunt.at(spot))
             if not against:
                 return self._nearer(finding, hunt, spot)
             nearest = nearest or _does_not_do(hunt.place, hunt.at(spot), against)
             hunt.failed.append(spot)
-        return nearest
+        return nearest or (_used_up(self.most) if self.looks[0] <= 0 else "")
 
     def _nearer(self, finding: Diagnostic, hunt: _Hunt, found: Spot) -> Place:
         """The nearest whole millimetre on the way back to what failed in the same direction, by halves, if all rules let that pass."""
@@ -307,8 +319,11 @@ def _does_not_do(old: Place, new: Place, against: str) -> str:
     )
 
 
-def _used_up() -> str:
-    return f"mend what else is told of the deck, then check again: the {_TRIALS_IN_ALL} places that one run tries are used up"
+def _used_up(most: int) -> str:
+    if not most:
+        return "move it by hand: for so many things no place is tried"
+    tried = f"the {most} places that one run tries are" if most > 1 else "the one place that one run tries is"
+    return f"mend what else is told of the deck, then check again: {tried} used up"
 
 
 @cache

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from cases import ROOT, results
 from small_rigs import block, results_of
 
@@ -68,3 +69,39 @@ def test_the_grid_of_moves_is_bounded_whatever_the_deck() -> None:
     assert len(_moves(840, 470)) < 20_000
     assert len(_moves(5000, 5000)) < 45_000
     assert _moves(840, 470)[:4] == [(1, -1, 0), (1, 1, 0), (1, 0, -1), (1, 0, 1)]
+
+
+def test_a_rig_of_very_many_things_is_given_fewer_trials() -> None:
+    """3,600 things may be tried in all: 60 times 60, of 250 things 14 times, of 3,601 none."""
+    made = results_of(BOARD + "place {\n  marl at 0, 0 mm\n  hedge at 60, 0 mm\n}\n")
+    one = made.rig.places["marl"]
+    for things, trials in ((60, 60), (61, 59), (250, 14), (3_600, 1), (3_601, 0)):
+        many = Results(made.rig.replace(places={f"t{at}": one for at in range(things)}))
+        assert PlaceFinder(many).left == trials
+
+
+@pytest.mark.parametrize(
+    ("left", "help"),
+    [
+        (2, "mend what else is told of the deck, then check again: the 2 places that one run tries are used up"),
+        (1, "mend what else is told of the deck, then check again: the one place that one run tries is used up"),
+        (0, "move it by hand: for so many things no place is tried"),
+    ],
+)
+def test_what_is_told_then(left: int, help: str) -> None:
+    made = results_of(BOARD + "place {\n  marl at 0, 0 mm\n  hedge at 60, 0 mm\n}\n")
+    finder = PlaceFinder(made)
+    finder.most, finder.left = left, 0
+    (found,) = overlaps(made, finder)
+    assert (found.mends, found.help) == ((), help)
+
+
+def test_so_many_looks_are_all_that_a_run_takes() -> None:
+    """Nothing is kept free: each place takes one look; the place to the right lies within the first two thousand."""
+    text = BOARD + "place {\n  marl at 0, 0 mm\n  hedge at 60, 0 mm\n}\n"
+    for looks, advice in ((2_000, "move 'hedge' 10 mm to the right"), (1, "are used up")):
+        made = results_of(text)
+        finder = PlaceFinder(made)
+        finder.looks[0] = looks
+        (found,) = overlaps(made, finder)
+        assert advice in found.advice
