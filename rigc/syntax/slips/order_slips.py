@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from itertools import chain
 from typing import NamedTuple
 
 from rigc.syntax.mistake import Mistake, Wording
@@ -149,13 +150,18 @@ def _parts(text: str, shapes: dict[str, str]) -> dict[str, str] | None:
 
 
 def _name_before_direction(m: Mistake) -> Wording | None:
-    """`expression exp1 in trs ring-wiper 10 kohm`, `expression exp1 trs ring-wiper 10 kohm`."""
+    """`expression exp1 in trs ring-wiper 10 kohm`, `expression exp1 trs ring-wiper 10 kohm`, `control at channel ts`."""
     kind = re.fullmatch(r"[ \t]*(expression|control|midi)[ \t]+", m.before)
     typed = re.match(rf"({_NAME})[ \t]+(in|out|thru)(?=[ \t])", m.after)
     if kind is None or not m.awaits("in", "out"):
         return None
     if typed is None and not re.fullmatch(_NAME, m.word):
         return None
+    small = re.match(rf"(and|at|by|for|from|into|of|on|to|with)[ \t]+({_NAME})(?=[ \t])", m.after)
+    if typed is None and small is not None:
+        word, name = small.groups()
+        ways = (m.instead(m.at, m.at + len(word), way, f"write {kind[1]} {way} {name}") for way in ("in", "out"))
+        return Wording(f"'{word}' is no direction", "`in` or `out` goes here", mends=tuple(chain.from_iterable(ways)))
     if typed is None:
         both = f"{kind[1]} in {m.word}, or {kind[1]} out {m.word}"
         return Wording(f"'in' or 'out' is missing before '{m.word}'", "a word is missing here", f"write {both}")
