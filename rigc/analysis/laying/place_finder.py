@@ -57,9 +57,9 @@ Spot = tuple[int, int]
 class _Hunt:
     """The search for a place of one thing: what failed so far, and the nearest free place with what spoke against it."""
 
-    def __init__(self, place: Place, deck: Deck, layout: Layout, looks: list[int]) -> None:
-        """`looks` are those that are left for all hunts of a run, of which each place takes as many as there is kept free on the deck and one."""
-        self.place, self.deck, self.layout, self._looks = place, deck, layout, looks
+    def __init__(self, place: Place, deck: Deck, layout: Layout, may_look: Callable[[int], bool]) -> None:
+        """`may_look` says whether so many looks may be taken yet: at each place one, and one at each part of the deck that is kept free."""
+        self.place, self.deck, self.layout, self._may_look = place, deck, layout, may_look
         self._each = 1 + len(layout.board.kept_free) + len(layout.board.reserved)
         self.failed: list[Spot] = []
         self.item = next(number for number, each in enumerate(layout.board.items) if each.name == place.thing)
@@ -79,9 +79,8 @@ class _Hunt:
             inside = 0 <= spot[0] <= board.width - solid.width and 0 <= spot[1] <= board.depth - solid.depth
             if not inside:
                 continue
-            if self._looks[0] <= 0:
+            if not self._may_look(self._each):
                 return
-            self._looks[0] -= self._each
             if self.is_free(spot):
                 yield far, self, spot
 
@@ -125,15 +124,14 @@ class PlaceFinder:
         self._layouts: dict[str, Layout] = {}
         self._now: frozenset[str] | None = None
         self.most = self.left = min(_TRIALS_IN_ALL, _THINGS_TRIED // max(1, len(results.rig.places)))
-        self.looks = [_LOOKS_IN_ALL]
+        self.looks = _LOOKS_IN_ALL
 
     def moving(self, finding: Diagnostic, *things: str) -> Diagnostic:
         """The finding with the nearest place of any of these things that does; without one its help says why there is none, unless that
         tells another way."""
         if self._quiet:
             return finding
-        hunts = [hunt for thing in dict.fromkeys(things) if (hunt := self._hunt(thing)) is not None]
-        found = self._nearest(finding, hunts)
+        found = self._nearest(finding, things)
         told: Diagnostic
         if isinstance(found, Place):
             told = finding.replace(mends=(_mend(self._rig.places[found.thing], found), *finding.mends))
@@ -160,13 +158,20 @@ class PlaceFinder:
         deck = None if place is None else self._rig.decks.get(place.deck or "", self._rig.deck)
         if place is None or deck is None or deck.width_mm is None or deck.depth_mm is None:
             return None
-        return _Hunt(place, deck, self._layout(deck), self.looks)
+        return _Hunt(place, deck, self._layout(deck), self._may_look)
 
-    def _nearest(self, finding: Diagnostic, hunts: list[_Hunt]) -> Place | str:
+    def _may_look(self, looks: int) -> bool:
+        if self.looks <= 0:
+            return False
+        self.looks -= looks
+        return True
+
+    def _nearest(self, finding: Diagnostic, things: Iterable[str]) -> Place | str:
         """The nearest place that the deck's own rules let pass; else what speaks against the nearest that is free, if any is."""
-        nearest = ""
         if not self.left:
             return _used_up(self.most)
+        hunts = [hunt for thing in dict.fromkeys(things) if (hunt := self._hunt(thing)) is not None]
+        nearest = ""
         for _, hunt, spot in merge(*(hunt.free() for hunt in hunts), key=lambda each: each[0]):
             if hunt.is_over(spot):
                 if all(len(each.failed) == _TRIALS for each in hunts):
@@ -179,7 +184,7 @@ class PlaceFinder:
                 return self._nearer(finding, hunt, spot)
             nearest = nearest or _does_not_do(hunt.place, hunt.at(spot), against)
             hunt.failed.append(spot)
-        return nearest or (_used_up(self.most) if self.looks[0] <= 0 else "")
+        return nearest or (_LOOKED if self.looks <= 0 else "")
 
     def _nearer(self, finding: Diagnostic, hunt: _Hunt, found: Spot) -> Place:
         """The nearest whole millimetre on the way back to what failed in the same direction, by halves, if all rules let that pass."""
@@ -323,7 +328,11 @@ def _used_up(most: int) -> str:
     if not most:
         return "move it by hand: for so many things no place is tried"
     tried = f"the {most} places that one run tries are" if most > 1 else "the one place that one run tries is"
-    return f"mend what else is told of the deck, then check again: {tried} used up"
+    return f"{_AGAIN}: {tried} used up"
+
+
+_AGAIN = "mend what else is told of the deck, then check again"
+_LOOKED = f"{_AGAIN}: the {_LOOKS_IN_ALL:,} looks at what is in the way that one run takes are used up"
 
 
 @cache

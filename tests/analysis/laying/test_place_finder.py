@@ -102,6 +102,6 @@ def test_so_many_looks_are_all_that_a_run_takes() -> None:
     for looks, advice in ((2_000, "move 'hedge' 10 mm to the right"), (1, "are used up")):
         made = results_of(text)
         finder = PlaceFinder(made)
-        finder.looks[0] = looks
+        finder.looks = looks
         (found,) = overlaps(made, finder)
         assert advice in found.advice
