@@ -16,18 +16,20 @@ SIZE_LIMIT = 4 * 1024 * 1024
 
 
 _HANDED_OVER = Path("/dev")
+_TO_DO = {
+    errno.EACCES: "let it be read by who runs rigc",
+    errno.EPERM: "let it be read by who runs rigc",
+    errno.ELOOP: "make it a file, or a link to one",
+    errno.ESPIPE: "put its text into a file, or give it to: rigc check -",
+}
+"""What to do where a file of that name is there and can't be read."""
 _SAVE = "save it as UTF-8: in most editors Save As, then Encoding"
 
 
 def read_source(path: Path, name: str) -> Source:
     """The source in the file at `path`, known to findings as `name`. Raises `Unreadable`; so where nobody may ever write what is to be read."""
     try:
-        if _waits(path):
-            raise Unreadable(
-                name,
-                f"cannot read '{name}': it is a pipe, not a file",
-                "put its text into a file, or give it to: rigc check -",
-            )
+        _refuse_pipe(path)
         with path.open("rb") as file:
             _refuse_size(name, os.fstat(file.fileno()).st_size)
             data = file.read(SIZE_LIMIT + 1)
@@ -40,6 +42,7 @@ def read_source(path: Path, name: str) -> Source:
 def read_spreadsheet(path: Path) -> tuple[bytes, str]:
     """The bytes of a file, and the day (ISO date) on which it was written. Raises `Unreadable`."""
     try:
+        _refuse_pipe(path)
         with path.open("rb") as file:
             written = datetime.fromtimestamp(os.fstat(file.fileno()).st_mtime).astimezone().date().isoformat()
             return file.read(), written
@@ -106,9 +109,10 @@ def _why(path: Path, fault: OSError | ValueError) -> str:
     return (fault.strerror or type(fault).__name__).lower()
 
 
-def _waits(path: Path) -> bool:
-    """Whether it is a named pipe, which opens when someone writes; what a shell hands over as a file (`<(...)`) is being written."""
-    return stat.S_ISFIFO(path.stat().st_mode) and not path.is_relative_to(_HANDED_OVER)
+def _refuse_pipe(path: Path) -> None:
+    """A named pipe opens when someone writes, which may be never; what a shell hands over as a file (`<(...)`) is being written."""
+    if stat.S_ISFIFO(path.stat().st_mode) and not path.is_relative_to(_HANDED_OVER):
+        raise OSError(errno.ESPIPE, "it is a pipe, not a file")
 
 
 def _is_folder(path: Path) -> bool:
@@ -120,11 +124,8 @@ def _is_folder(path: Path) -> bool:
 
 def _advice(path: Path, fault: OSError | ValueError) -> tuple[str, str]:
     """What to do, and the file that was surely meant."""
-    if isinstance(fault, PermissionError):
-        return "let it be read by who runs rigc", ""
-    if isinstance(fault, OSError) and fault.errno == errno.ELOOP:
-        return "make it a file, or a link to one", ""
-    return _neighbour(path)
+    told = _TO_DO.get(fault.errno or 0) if isinstance(fault, OSError) else None
+    return _neighbour(path) if told is None else (told, "")
 
 
 def _neighbour(path: Path) -> tuple[str, str]:
