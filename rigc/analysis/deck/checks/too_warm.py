@@ -35,28 +35,25 @@ def too_warm(rig: Rig, placement: Placement, power: PowerAssignment, finder: Pla
     """One finding for each vent with too little air, and for each supply under a warm unit. What no outlet can feed gives no heat."""
     dark = {name for unfed in power.unfed if unfed.why == "rivals" for name in unfed.units}
     bodies = tuple(placement.outlines.values())
-    beside, over = beside_each(bodies, VENT_MM.value), beside_each(bodies)
-    for body in bodies:
-        thing = rig.things[body.thing]
-        if isinstance(thing, Thing):
-            for side in thing.vents:
-                yield from (
-                    finder.moving(each, *each.subject[1::-1])
-                    for each in _closed(rig, body, thing, side, beside[body.thing])
-                )
-            if body.under:
-                continue
-            if thing.warm_w is not None:
-                found = _above(rig, body, thing.warm_w.value, over[body.thing]) if gets_warm(thing) else ()
-                yield from (finder.moving(each, *each.subject) for each in found)
-            elif isinstance(thing, Unit) and thing.name not in dark:
-                yield from _unstated(rig, body, thing, over[body.thing])
+    things = ((body, rig.things[body.thing]) for body in bodies)
+    asked = [(body, it) for body, it in things if isinstance(it, Thing) and (it.vents or gets_warm(it))]
+    beside = beside_each(bodies, VENT_MM.value) if asked else {}
+    for body, thing in asked:
+        near = beside[body.thing]
+        for side in thing.vents:
+            yield from (finder.moving(each, *each.subject[1::-1]) for each in _closed(rig, body, thing, side, near))
+        if body.under or not gets_warm(thing):
+            continue
+        if thing.warm_w is not None:
+            yield from (finder.moving(each, *each.subject) for each in _above(rig, body, thing.warm_w.value, near))
+        elif isinstance(thing, Unit) and thing.name not in dark:
+            yield from _unstated(rig, body, thing, near)
 
 
-def _closed(rig: Rig, body: Outline, thing: Thing, side: str, beside: tuple[Outline, ...]) -> Iterator[Diagnostic]:
-    others = (each for each in beside if (each.deck, each.under) == (body.deck, body.under))
-    near = [(gap, each) for each in others if (gap := vent_gap(thing, rig.places[thing.name], side, each)) is not None]
-    gap, other = min(near, key=lambda each: each[0], default=(VENT_MM.value, body))
+def _closed(rig: Rig, body: Outline, thing: Thing, side: str, near: tuple[Outline, ...]) -> Iterator[Diagnostic]:
+    others = (each for each in near if (each.deck, each.under) == (body.deck, body.under))
+    gaps = [(gap, each) for each in others if (gap := vent_gap(thing, rig.places[thing.name], side, each)) is not None]
+    gap, other = min(gaps, key=lambda each: each[0], default=(VENT_MM.value, body))
     if VENT_MM.value - gap > _HAIR_MM:
         yield KIND.at(
             rig.places[thing.name].span,
@@ -69,12 +66,10 @@ def _closed(rig: Rig, body: Outline, thing: Thing, side: str, beside: tuple[Outl
         )
 
 
-def _unstated(rig: Rig, body: Outline, unit: Unit, over: tuple[Outline, ...]) -> Iterator[Diagnostic]:
+def _unstated(rig: Rig, body: Outline, unit: Unit, near: tuple[Outline, ...]) -> Iterator[Diagnostic]:
     """A unit that takes much power, over a supply: whether it gets warm is not known."""
     watts = taken_w(unit)
-    if not gets_warm(unit):
-        return
-    below = [each.thing for each in over if hangs_below(rig, each, body)]
+    below = [each.thing for each in near if hangs_below(rig, each, body)]
     if below:
         yield KIND.cant_check(
             unit.declared,
@@ -85,8 +80,8 @@ def _unstated(rig: Rig, body: Outline, unit: Unit, over: tuple[Outline, ...]) ->
         )
 
 
-def _above(rig: Rig, body: Outline, watts: float, over: tuple[Outline, ...]) -> Iterator[Diagnostic]:
-    for other in over:
+def _above(rig: Rig, body: Outline, watts: float, near: tuple[Outline, ...]) -> Iterator[Diagnostic]:
+    for other in near:
         if hangs_below(rig, other, body):
             across, along = body.area.overlap(other.area)
             yield KIND.at(
