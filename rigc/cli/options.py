@@ -89,7 +89,7 @@ ROOT_HELP = "The folder whose files `use` may name (default: the nearest one upw
 STDIN_HELP = "Name to show for standard input."
 EFFORT_HELP = (
     "How hard to search for places that you left open, in steps; more than by default is never worse. "
-    "Default: from 600 for one thing to 20,000 to 90,000 for many, and up to three times as many while something is in the way."
+    "Default: 600 for one thing, 20,000 to 90,000 for many, and up to three times as many while something is in the way."
 )
 _FINDINGS_HELP = f"Print findings as {', '.join(FORMS)}; =FILE writes them to a file. Repeatable."
 

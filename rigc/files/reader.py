@@ -207,12 +207,10 @@ class _Unpickler(pickle.Unpickler):
 def _pickled(parsed: Parsed) -> bytes:
     into = io.BytesIO()
     pickler = pickle.Pickler(into, pickle.HIGHEST_PROTOCOL)
+    # most of what is kept are places: so each takes half the time
     pickler.dispatch_table = {
         Source: lambda _: (_source, ()),
-        Span: lambda span: (
-            Span,
-            (span.source, span.start, span.end),
-        ),  # half the time: most of what is kept are places
+        Span: lambda span: (Span, (span.source, span.start, span.end)),
     }
     pickler.dump(parsed)
     return into.getvalue()

@@ -14,6 +14,8 @@ _WORDS = {
     "$END": "the end of the file",
 }
 
+BETWEEN = frozenset({"and", "at", "by", "for", "from", "in", "into", "of", "on", "to", "with"})
+"""Small words that stand between two others and are easily taken for each other."""
 _MOST = 6
 """So many things that may stand at a place are told; then how many more there are."""
 

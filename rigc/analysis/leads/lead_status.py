@@ -13,6 +13,11 @@ def status(rig: Rig, lead: Lead) -> str:
     return "buy" if lead.premade or comes_premade(rig, lead) else "make"
 
 
+def made_here(rig: Rig, lead: Lead) -> bool:
+    """Whether a lead of the board is made at the bench; leads of the stage are not the board's."""
+    return not lead.stage and status(rig, lead) == "make"
+
+
 def comes_premade(rig: Rig, lead: Lead) -> bool:
     """Whether the rig buys this signal's leads ready, as it does USB and mains leads, or a plug kind comes on premade leads only."""
     ready = lead.signal in ("usb", "mains") or dict(rig.lead_wishes.cutting).get(lead.signal) == "premade"

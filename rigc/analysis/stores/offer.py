@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from rigc.analysis.deck.used_decks import used_decks
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.feeds.used_things import used_things
-from rigc.analysis.leads.lead_status import status
+from rigc.analysis.leads.lead_status import made_here
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.stores.bought_leads import BoughtLeads, stated_price
 from rigc.analysis.stores.made_or_bought import MadeOrBought
@@ -47,7 +47,7 @@ def offer(rig: Rig, power: PowerAssignment, leads: Leads, made: MadeOrBought, bo
     parts = {each.length.mark: each.parts for each in made.all}
     by_class: dict[str, dict[str, Figure | None]] = {}
     for lead in leads.all:
-        if not lead.stage and status(rig, lead) == "make":
+        if made_here(rig, lead):
             by_class.setdefault(lead.signal, {})[lead.mark] = parts.get(lead.mark)
     items = [*things]
     for signal, found in by_class.items():

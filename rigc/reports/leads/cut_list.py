@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rigc.analysis.leads.lead_status import status
+from rigc.analysis.leads.lead_status import made_here
 from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.stores.reel_uses import ReelUses
 from rigc.model.rig import Rig
@@ -34,17 +34,13 @@ def cut_table(rig: Rig, uses: ReelUses) -> Table:
 def uncut(rig: Rig, leads: Leads, uses: ReelUses) -> Paragraph | None:
     """The leads to be made whose cut length is not known; None if there are none."""
     cut = {lead.mark for use in uses.all for lead in use.leads}
-    left_out = [lead.mark for lead in leads.all if _to_make(rig, lead) and lead.mark not in cut]
+    left_out = [lead.mark for lead in leads.all if made_here(rig, lead) and lead.mark not in cut]
     if not left_out:
         return None
     line = (
         f"Not in this list, for want of a length: {', '.join(left_out)}. The {see('cable-list')} says what is missing."
     )
     return Paragraph("left-out", (line,))
-
-
-def _to_make(rig: Rig, lead: Lead) -> bool:
-    return not lead.stage and status(rig, lead) == "make"
 
 
 def _row(rig: Rig, lead: Lead, cut: Figure) -> Row:

@@ -12,6 +12,7 @@ from rigc.diagnostics.mend import Mend
 from rigc.diagnostics.near import nearest
 from rigc.diagnostics.wording import joined
 from rigc.syntax.mistake import Mistake, Wording
+from rigc.syntax.words import BETWEEN
 from rigc.syntax.worked_lines import lines_like
 
 _NUMBER = r"[+-]?\d+(?:\.\d+)?"
@@ -38,27 +39,7 @@ _IDLE = frozenset(
 )  # fmt: skip
 """Words that say nothing beside the others of a line; common speech, no source."""
 _SIGNS = frozenset("[]()<>=:;|/*&+.,!")
-_BETWEEN = frozenset(
-    (
-        "and",
-        "at",
-        "by",
-        "for",
-        "from",
-        "in",
-        "into",
-        "of",
-        "on",
-        "to",
-        "with",
-        "before",
-        "as",
-        "than",
-        "via",
-        "onto",
-        "holds",
-    )
-)
+_BETWEEN = BETWEEN | {"before", "as", "than", "via", "onto", "holds"}
 _LEAST_STEM = 4
 _LONGEST = 160
 _MOST_PARTS = 11

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from itertools import chain
 from typing import NamedTuple
 
 from rigc.syntax.mistake import Mistake, Wording
+from rigc.syntax.words import BETWEEN
 
 _NUMBER = r"\d[\d.]*?"
 _UNIT = r"[ \t]*[A-Za-zΩΩ]+"
@@ -157,11 +157,11 @@ def _name_before_direction(m: Mistake) -> Wording | None:
         return None
     if typed is None and not re.fullmatch(_NAME, m.word):
         return None
-    small = re.match(rf"(and|at|by|for|from|into|of|on|to|with)[ \t]+({_NAME})(?=[ \t])", m.after)
-    if typed is None and small is not None:
-        word, name = small.groups()
-        ways = (m.instead(m.at, m.at + len(word), way, f"write {kind[1]} {way} {name}") for way in ("in", "out"))
-        return Wording(f"'{word}' is no direction", "`in` or `out` goes here", mends=tuple(chain.from_iterable(ways)))
+    name = re.match(rf"[a-z]+[ \t]+({_NAME})(?=[ \t])", m.after) if m.word in BETWEEN else None
+    if typed is None and name is not None:
+        end, said = m.at + len(m.word), f"write {kind[1]} {{}} {name[1]}"
+        mends = (*m.instead(m.at, end, "in", said.format("in")), *m.instead(m.at, end, "out", said.format("out")))
+        return Wording(f"'{m.word}' is no direction", "`in` or `out` goes here", mends=mends)
     if typed is None:
         both = f"{kind[1]} in {m.word}, or {kind[1]} out {m.word}"
         return Wording(f"'in' or 'out' is missing before '{m.word}'", "a word is missing here", f"write {both}")

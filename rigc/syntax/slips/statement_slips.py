@@ -357,9 +357,6 @@ def _last(text: str) -> str:
     return text.split()[-1].rpartition(",")[2]
 
 
-_BETWEEN = frozenset({"and", "at", "by", "for", "from", "in", "into", "of", "on", "to", "with"})
-
-
 def _missing_word(m: Mistake) -> Wording | None:
     """The one word that may stand here does not: `accept ... "as it is" until 2026-12-31`."""
     known = [m.literals.get(name, "") for name in m.expected]
@@ -381,7 +378,7 @@ def _missing_word(m: Mistake) -> Wording | None:
         m.block, frozenset()
     ):  # it begins a statement of its own, so it stands in the other's place
         return Wording(f"'{m.word}' can't follow here", f"only '{known[0]}' can", mends=m.write(known[0]))
-    if m.word in _BETWEEN and known[0] in _BETWEEN:
+    if m.word in words.BETWEEN and known[0] in words.BETWEEN:
         return Wording(f"'{m.word}' can't stand here", f"'{known[0]}' goes here", mends=m.write(known[0]))
     mends = m.instead(m.at, m.at, f"{known[0]} ", f"write '{known[0]}' before it")
     return Wording(f"'{known[0]}' is missing before '{m.word}'", "a word is missing here", mends=mends)

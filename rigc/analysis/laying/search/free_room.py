@@ -158,9 +158,9 @@ class FreeRoom:
     def _allowed_alone(self, item: int, shape: int) -> int:
         board, solid, it = self.board, self.ground.solids[item][shape], self.board.items[item]
         left, front, right, rear = solid.reach
-        bits = self._filled((-left - 1, -front - 1, board.width - right + 1, board.depth - rear + 1))
+        bits = self.inside((-left - 1, -front - 1, board.width - right + 1, board.depth - rear + 1))
         for area in board.kept_free if it.under else (*board.kept_free, *board.reserved):
-            bits &= ~self._filled((area[0] - solid.width, area[1] - solid.depth, area[2], area[3]))
+            bits &= ~self.inside((area[0] - solid.width, area[1] - solid.depth, area[2], area[3]))
         if not it.grip and it.foremost is None and (it.under or not (board.tiers or it.rearmost)):
             return bits
         for row in range(self.rows):
@@ -189,9 +189,6 @@ class FreeRoom:
             -(-(area[2] + aside) // step),
             -(-(area[3] + along) // step),
         )
-
-    def _filled(self, area: Area) -> int:
-        return self._box(*self._on_deck(area))
 
     def _on_deck(self, area: Area) -> Area:
         """The columns and rows of the grid inside an open rectangle, the ends not counted."""

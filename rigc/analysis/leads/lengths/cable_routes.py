@@ -281,15 +281,16 @@ def _lines(
     if lead.through_mm:
         stated_lines = _stated(lead, deck, ends, around)
         return stated_lines if isinstance(stated_lines, Obstacle) else (stated_lines, False)
-    near: list[int | None] = []
+    nearest: list[int | None] = []
     for here, there in (ends, ends[::-1]):
         line = _nearest(deck, here, there, around) if here.on_top else None
         if isinstance(line, Obstacle):
             return line
-        near.append(line)
+        nearest.append(line)
+    near = nearest[0], nearest[1]
     places = (rig.places.get(end.port.thing) for end in ends)
     if not any(place is not None and place.chosen for place in places):
-        return (near[0], near[1]), False
+        return near, False
 
     def below(here: Spot, there: Spot) -> int | None:
         lane, way = _way_below(here, there, lanes, deck, around)
@@ -299,8 +300,8 @@ def _lines(
         return length_of(along) + way.more + way.dip
 
     start, end = ends
-    shortest = shortest_lines(((start.x, start.y), (end.x, end.y)), (near[0], near[1]), around, below)
-    return shortest, shortest != (near[0], near[1])
+    shortest = shortest_lines(((start.x, start.y), (end.x, end.y)), near, around, below)
+    return shortest, shortest != near
 
 
 def _stated(lead: Lead, deck: Deck, ends: tuple[LeadEnd, LeadEnd], around: DeckBoxes) -> Lines | Obstacle:
