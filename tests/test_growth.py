@@ -88,11 +88,16 @@ def _warm_with_vents(count: int) -> str:
     return many_units(count).replace("  body 70 x 120 x 55 mm\n", sized)
 
 
+def _all_at_one_place(count: int) -> str:
+    return re.sub(r"(?m)^  (u\d+) at .*$", r"  \1 at 20, 15 mm", many_units(count))
+
+
 RIGS: dict[str, tuple[Callable[[int], str], int]] = {
     "all is stated": (_all_stated, 80),
     "leads that no chain joins": (_leads_of_other_hops, 60),
     "each name twice": (_each_twice, 60),
     "lines that can't be read": (_wrong_lines, 60),
+    "all at one place": (_all_at_one_place, 80),
     "warm with vents": (_warm_with_vents, 80),
 }
 

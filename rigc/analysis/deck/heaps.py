@@ -1,4 +1,4 @@
-"""Overlaps -> those that have one cause together: one place for many things, one thing in the way of all others, or a heap."""
+"""Overlaps -> those that have one cause together: one thing in the way of all others, or a heap."""
 
 from __future__ import annotations
 
@@ -13,16 +13,11 @@ _MANY = 3
 
 
 class Heap(Record):
-    """Things of which each overlaps another, in the order of the deck. `all_at_one` says whether all have one place; `hub` is the one that
-    every overlap is of, if there is one."""
+    """Things of which each overlaps another, in the order of the deck. `hub` is the one that every overlap is of, if there
+    is one."""
 
     things: tuple[Outline, ...]
     overlaps: tuple[Overlap, ...]
-
-    @property
-    def all_at_one(self) -> bool:
-        """Whether all are stated to stand at one place."""
-        return len({(each.x_mm, each.y_mm) for each in self.things}) == 1
 
     @property
     def hub(self) -> Outline | None:
@@ -36,7 +31,7 @@ class Heap(Record):
     def has_one_cause(self) -> bool:
         """Else each two of them are told by themselves: a row in which each is a little too near to the next is put right one by one."""
         dense = len(self.overlaps) >= len(self.things) > _MANY
-        return len(self.overlaps) >= _MANY and (self.all_at_one or dense or self.hub is not None)
+        return len(self.overlaps) >= _MANY and (dense or self.hub is not None)
 
 
 def _is_of(overlap: Overlap, thing: str) -> bool:

@@ -3,8 +3,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Container
 from functools import cached_property
 
+from rigc.analysis.deck.crowded_places import crowded_places, own_place
 from rigc.analysis.deck.same_place import place_of
 from rigc.analysis.deck.spot_on_thing import skewed, spot_of
 from rigc.diagnostics.figures import plain
@@ -108,10 +110,19 @@ class _Socket(Record):
 
 
 def placement(rig: Rig) -> Placement:
-    """Lays out units, amps, desks, supplies, mains strips and panel jacks. A thing without a place or body is left out, and says so."""
+    """Lays out units, amps, desks, supplies, mains strips and panel jacks. A thing without a place, without one of its own or without a body
+    is left out, and says so."""
+    return laid_out(rig, {place.thing for places in crowded_places(rig) for place in places})
+
+
+def laid_out(rig: Rig, crowded: Container[str] = ()) -> Placement:
+    """The same with each thing where its place says, those aside that are `crowded`."""
     made = Placement({}, {}, {})
     for thing in (*rig.units.values(), *rig.supplies.values(), *rig.mains_strips.values()):
-        _lay_out(rig, thing, made)
+        if thing.name in crowded:
+            made.missing[thing.name] = own_place(thing.name)
+        else:
+            _lay_out(rig, thing, made)
     for panel in rig.panels.values():
         made.points.update(_panel_points(rig, panel))
     return made

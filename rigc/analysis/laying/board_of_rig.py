@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 from rigc.analysis.deck.feet import spots_pressed
 from rigc.analysis.deck.foot_spots import worked_by_hand
-from rigc.analysis.deck.placement import Placement, placement
+from rigc.analysis.deck.placement import Placement, laid_out
 from rigc.analysis.laying.at_hand import Handled, handled, spots_at_hand
 from rigc.analysis.laying.choices.standing import hangs, may_hang, needs_top
 from rigc.analysis.laying.hold import bands, grip, tapes
@@ -45,7 +45,7 @@ class _Laid:
         deck = None if rig.deck is None else rig.deck.name
         spots = {name: Place(name, 0.0, 0.0, turned, name in under, deck, None, None, "", rig.end) for name in names}
         self.rig: Rig = rig.replace(places=spots)
-        self.placement: Placement = placement(self.rig)
+        self.placement: Placement = laid_out(self.rig)
         bodies = plug_bodies(self.rig, leads, self.placement)
         self.plugs: dict[Port, PlugBody] = {plug.port: plug for plug in bodies.all}
         self.ends: dict[str, tuple[LeadEnd, LeadEnd]] = {}

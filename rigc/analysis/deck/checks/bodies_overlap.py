@@ -11,6 +11,7 @@ import re
 from collections.abc import Iterator
 
 from rigc.analysis.deck.body_clash import BodyClash, Overlap
+from rigc.analysis.deck.crowded_places import crowded_places, own_place
 from rigc.analysis.deck.heaps import Heap, heaps
 from rigc.analysis.deck.kept_free import KeptFree, kept_free
 from rigc.analysis.deck.placement import Outline, Placement
@@ -54,6 +55,8 @@ def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash, finder: Pla
     overfull = _overfull(bodies, entered)
     for (name, _), entering in overfull.items():
         yield _too_much_kept(rig, rig.decks[name], entering)
+    crowds = crowded_places(rig)
+    yield from map(_crowd, crowds)
     for heap in heaps(clash.overlaps):
         if heap.has_one_cause:
             yield _heap(rig, heap, finder)
@@ -71,7 +74,7 @@ def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash, finder: Pla
             turned = _turned_round(rig, body, deck) if body.thing in clash.beyond else ()
             yield from (each if each.mends else _moved(finder, each, body.thing, turned) for each in found)
     yield from _too_large(rig, {body.deck for body in bodies})
-    yield from _unknown(rig, placement)
+    yield from _unknown(rig, placement, {place.thing for places in crowds for place in places})
 
 
 def _moved(finder: PlaceFinder, found: Diagnostic, thing: str, turned: tuple[Mend, ...]) -> Diagnostic:
@@ -154,22 +157,28 @@ def _overlap(rig: Rig, found: Overlap) -> Diagnostic:
     )
 
 
+def _crowd(places: tuple[Place, ...]) -> Diagnostic:
+    """One finding for all that have one place."""
+    names, first = [place.thing for place in places], places[0]
+    return KIND.at(
+        places[1].span,
+        f"{len(names)} things {_stand(first.under)} at one place, {first.x_mm:g}, {first.y_mm:g} mm: {listed_few(names)}",
+        subject=tuple(names),
+        label="the second of them",
+        also=(Label(first.span, "the first"),),
+        numbers=(Number("things", len(names), ""),),
+        help="write where each of them stands; what has no line in the place block is given a place",
+        asks_for=tuple(map(own_place, names)),
+    )
+
+
+def _stand(under: bool) -> str:
+    return "hang under the deck" if under else "stand"
+
+
 def _heap(rig: Rig, heap: Heap, finder: PlaceFinder) -> Diagnostic:
-    """One finding for many overlaps: all have one place, or one thing is in the way of all others, or they lie in a heap."""
-    names = [body.thing for body in heap.things]
-    hub, first = heap.hub, heap.things[0]
-    where = "hang under the deck" if first.under else "stand"
-    places = [rig.places[name] for name in names]
-    if heap.all_at_one:
-        return KIND.at(
-            places[1].span,
-            f"{len(names)} things {where} at one place, {first.x_mm:g}, {first.y_mm:g} mm: {listed_few(names)}",
-            subject=tuple(names),
-            label="the second of them",
-            also=(Label(places[0].span, "the first"),),
-            numbers=(Number("things", len(names), ""),),
-            help="write where each of them stands; what has no line in the place block is given a place",
-        )
+    """One finding for many overlaps: one thing is in the way of all others, or they lie in a heap."""
+    names, hub = [body.thing for body in heap.things], heap.hub
     if hub is not None:
         others = [name for name in names if name != hub.thing]
         size = f"{hub.width_mm:g} x {hub.depth_mm:g} mm"
@@ -191,7 +200,7 @@ def _heap(rig: Rig, heap: Heap, finder: PlaceFinder) -> Diagnostic:
     worst = max(heap.overlaps, key=lambda each: each.into_mm)
     return KIND.at(
         rig.places[worst.other.thing].span,
-        f"{len(names)} things {where} in each other's room: {listed_few(names)}; '{worst.one.thing}' and '{worst.other.thing}' overlap "
+        f"{len(names)} things {_stand(heap.things[0].under)} in each other's room: {listed_few(names)}; '{worst.one.thing}' and '{worst.other.thing}' overlap "
         f"by {short(worst.across_mm)} x {short(worst.along_mm)} mm",
         subject=tuple(names),
         label=f"'{worst.other.thing}' is one of them",
@@ -332,9 +341,9 @@ def _into(body: Outline, kept: KeptFree) -> tuple[float, float, float]:
     return across, along, reach(body.corners, kept.room.corners) if body.askew else min(across, along)
 
 
-def _unknown(rig: Rig, placement: Placement) -> Iterator[Diagnostic]:
+def _unknown(rig: Rig, placement: Placement, crowded: set[str]) -> Iterator[Diagnostic]:
     for place in rig.places.values():
-        if placement.outline(place.thing) is None:
+        if placement.outline(place.thing) is None and place.thing not in crowded:
             yield KIND.cant_check(
                 place.span,
                 f"whether '{place.thing}' has room is not known: its width and depth are not stated",

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.deck.same_place import same_places
+from rigc.analysis.deck.same_place import SamePlaces
 from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths, Length
 from rigc.analysis.leads.lengths.cable_routes import CableRoutes, Route
@@ -34,7 +34,9 @@ KIND = Kind(
 )
 
 
-def unfit_lead_length(rig: Rig, leads: Leads, routes: CableRoutes, lengths: CableLengths) -> Iterator[Diagnostic]:
+def unfit_lead_length(
+    rig: Rig, leads: Leads, routes: CableRoutes, lengths: CableLengths, same: SamePlaces
+) -> Iterator[Diagnostic]:
     """Judges every lead that exists; tells once, for each fact that is missing, which leads have no way."""
     built = _built(rig)
     for lead in leads.all:
@@ -61,7 +63,7 @@ def unfit_lead_length(rig: Rig, leads: Leads, routes: CableRoutes, lengths: Cabl
         if lead.stage and lead.signal in ("dc", "ac") and lead.captive is None and not (lead.made_mm and lead.cable):
             yield _off_board(lead)
     for stuck in without.values():
-        yield _stuck(rig, stuck, routes.routes[stuck[0].mark])
+        yield _stuck(rig, same, stuck, routes.routes[stuck[0].mark])
 
 
 def _built(rig: Rig) -> dict[str, BuiltLead]:
@@ -166,7 +168,7 @@ def _off_board(lead: Lead) -> Diagnostic:
     )
 
 
-def _stuck(rig: Rig, stuck: list[Lead], route: Route) -> Diagnostic:
+def _stuck(rig: Rig, same: SamePlaces, stuck: list[Lead], route: Route) -> Diagnostic:
     marks = tuple(lead.mark for lead in stuck)
     names = ", ".join(marks)
     asks: tuple[str, ...]
@@ -178,7 +180,7 @@ def _stuck(rig: Rig, stuck: list[Lead], route: Route) -> Diagnostic:
         said = f"the length of {names} is not known, for want of {route.reason}"
         help = how_to_state(route.reason)
         kind = route.reason.replace("a plug kind in the stock that fits", "the plug kind at")
-        asks = (*same_places(rig, route.reason), kind, *(f"the length of {mark}" for mark in marks))
+        asks = (*same.of(route.reason), kind, *(f"the length of {mark}" for mark in marks))
     else:
         said = f"there is no way for {names}: {route.reason}"
         help = "move it, or give the deck another drop line"
