@@ -49,30 +49,8 @@ class Automaton:
 
     def read(self, text: str, source: Source, base: int) -> tuple[Any, ...] | None:
         """The statements of a text of whole lines, which begins at an offset of the source; None where it holds a mistake."""
-        states, stack, entries = self._states, [self._start], list[_Entry]()
-        at = 0
-        while True:
-            passed = _PASSED_OVER.match(text, at)
-            at = at if passed is None else passed.end()
-            name, end = (END, at) if at >= len(text) else self._next(text, at, stack[-1])
-            while True:
-                action = states[stack[-1]].get(name, 0)
-                if action == 0:
-                    return None
-                if action > 0:
-                    break
-                rule = self._rules[-action - 1]
-                count = rule[2]
-                parts = entries[len(entries) - count :]
-                del entries[len(entries) - count :], stack[len(stack) - count :]
-                entries.append(_closed(rule, parts, text, source, base))
-                stack.append(states[stack[-1]][rule[0]] - 1)
-                if name == END and stack[-1] == self._end:
-                    (statements,) = entries[-1][0]
-                    return statements  # type: ignore[no-any-return]
-            stack.append(action - 1)
-            entries.append((name, at, end, True))
-            at = end
+        made = _Made(text, source, base)
+        return made.statements if self._goes([self._start], text, ends=True, made=made) else None
 
     def reads(self, opener: str, text: str) -> bool:
         """Whether a text of whole lines reads behind an opener (`unit x {`), which is gone through once; nothing is made of it."""
@@ -82,8 +60,9 @@ class Automaton:
         opened = self._opened[opener]
         return opened is not None and self._goes(list(opened), text, ends=True)
 
-    def _goes(self, stack: list[int], text: str, *, ends: bool) -> bool:
-        """Whether a text goes on from the states on a stack, which are then those behind it; it `ends` the file, or more follows it."""
+    def _goes(self, stack: list[int], text: str, *, ends: bool, made: _Made | None = None) -> bool:
+        """Whether a text goes on from the states on a stack, which are then those behind it; it `ends` the file, or more follows it. What is `made`
+        of it is made on the way."""
         states, rules, at = self._states, self._rules, 0
         while True:
             passed = _PASSED_OVER.match(text, at)
@@ -95,11 +74,15 @@ class Automaton:
                 rule = rules[-action - 1]
                 del stack[len(stack) - rule[2] :]
                 stack.append(states[stack[-1]][rule[0]] - 1)
+                if made is not None:
+                    made.close(rule)
                 if name == END and stack[-1] == self._end:
                     return True
             if action == 0:
                 return False
             stack.append(action - 1)
+            if made is not None:
+                made.entries.append((name, at, end, True))
             at = end
 
     def _next(self, text: str, at: int, state: int) -> tuple[str, int]:
@@ -122,6 +105,28 @@ class Automaton:
                 if word is not None and word in self._states[state]:
                     return word, run.end()
         return "", at
+
+
+class _Made:
+    """What a text is made into while it is gone through: the entries that no rule holds yet."""
+
+    def __init__(self, text: str, source: Source, base: int) -> None:
+        self._text, self._source, self._base = text, source, base
+        self.entries: list[_Entry] = []
+
+    def close(self, rule: Any) -> None:
+        """The last entries, as many as the rule has parts, become one."""
+        entries = self.entries
+        first = len(entries) - rule[2]
+        parts = entries[first:]
+        del entries[first:]
+        entries.append(_closed(rule, parts, self._text, self._source, self._base))
+
+    @property
+    def statements(self) -> tuple[Any, ...]:
+        """Those of a text that ended."""
+        (found,) = self.entries[-1][0]
+        return found  # type: ignore[no-any-return]
 
 
 def _class_of(rule: list[Any]) -> Any:

@@ -7,17 +7,8 @@ import re
 from rigc.record import Record
 from rigc.syntax.said.thesaurus import stem, thesaurus
 from rigc.syntax.slips.said_codes import COLOURS, code_of
+from rigc.syntax.spelled_units import SPELLED
 
-_SPELLED = {
-    "volts": "V", "volt": "V", "amps": "A", "amp": "A", "ampere": "A", "amperes": "A", "milliamps": "mA", "milliamp": "mA", "milliampere": "mA", "milliamperes": "mA",
-    "watts": "W", "watt": "W", "ohms": "ohm", "kohms": "kohm", "kiloohm": "kohm", "kilohm": "kohm", "kilohms": "kohm", "megohm": "Mohm", "megohms": "Mohm", "megaohm": "Mohm", "k": "kohm", "meg": "Mohm", "grams": "g", "gram": "g", "gr": "g", "grammes": "g",
-    "kilos": "kg", "kilo": "kg", "kgs": "kg", "kilograms": "kg", "kilogram": "kg", "lbs": "lb", "pounds": "lb", "pound": "lb", "ounces": "oz", "millimetres": "mm", "millimeters": "mm",
-    "centimetres": "cm", "centimeters": "cm", "metres": "m", "meters": "m", "metre": "m", "meter": "m", "inches": "in", "inch": "in", "feet": "ft", "foot": "ft", "hertz": "Hz", "hz": "Hz", "khz": "kHz", "mhz": "MHz",
-    "milliseconds": "ms", "millisecond": "ms", "msec": "ms", "seconds": "s", "sec": "s", "minutes": "min", "mins": "min", "minute": "min", "hours": "h", "hour": "h", "hrs": "h", "degrees": "deg", "degree": "deg", "henry": "H", "henries": "H",
-    "percent": "%", "mah": "mAh", "ma": "mA", "v": "V", "w": "W", "vdc": "V", "vac": "V", "euro": "EUR", "euros": "EUR", "dollars": "USD", "dollar": "USD", "bucks": "USD", "quid": "GBP", "eur": "EUR", "usd": "USD", "gbp": "GBP", "€": "EUR", "$": "USD", "£": "GBP",
-    "va": "VA", "db": "dB", "dbu": "dBu", "pf": "pF", "nf": "nF", "uf": "uF", "sqmm": "mm2", "mm²": "mm2", "Ω": "ohm", "kΩ": "kohm", "MΩ": "Mohm", "a": "A", "AWG": "awg", "kpa": "kPa", "kilopascal": "kPa", "picofarad": "pF", "picofarads": "pF", "nanofarad": "nF", "BPM": "bpm", "amperehours": "Ah",
-}  # fmt: skip
-"""Units as people spell them; common speech, no source."""
 _KINDS = (
     ("length", r"mm|cm|m|in|ft"),
     ("mass", r"kg|g|lb|oz"),
@@ -69,7 +60,7 @@ def unit_of(typed: str) -> str:
     """A unit as this language has it; empty where the word is none."""
     plain = typed.rstrip(".")
     for each in (plain, plain.lower()):
-        ours = _SPELLED.get(each, each)
+        ours = SPELLED.get(each, each)
         if kind_of(ours):
             return ours
     return ""
