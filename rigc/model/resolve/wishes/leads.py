@@ -11,7 +11,8 @@ from rigc.model.jacks import Port
 from rigc.model.resolve.apart import two_things
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
-from rigc.model.resolve.wishes.loose_leads import Joints, LooseLead, told
+from rigc.model.resolve.wishes.loose.loose_lead import Joints, LooseLead
+from rigc.model.resolve.wishes.loose.told import told
 from rigc.model.scope import LOOSE_LEAD, SAID_TWICE, TAKEN, UNCLEAR, UNKNOWN, stated_twice, twice
 from rigc.model.slips.unclear_feed import UNCLEAR_FEED
 from rigc.model.things import Supply
@@ -51,7 +52,9 @@ class Leads:
                 self._adaptor(node, power)
         loose = [each for each in self.loose if not {each.start.thing, each.end.thing} & broken]
         free = tuple(joint for ends, joint in self.connections.items() if ends not in self.leads)
-        for finding in tuple(told(loose, Joints(self.ports.things, self.connections, free, power), self.context)):
+        chains = tuple(self.context.of(nodes.Chain))
+        joints = Joints(self.ports.things, chains, self.connections, free, power)
+        for finding in tuple(told(loose, joints, self.context)):
             self.context.report(finding)
         for node in items:
             self._other(node)

@@ -1,0 +1,1 @@
+"""Stated leads that no other statement joins."""
