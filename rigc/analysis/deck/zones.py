@@ -38,9 +38,9 @@ class Zones(Record):
         """`F7 → C2`, from jack to jack; the deck's end alone of what leaves the deck."""
         return " → ".join(dict.fromkeys(filter(None, (self.jack(start), self.jack(end)))))
 
-    def feed(self, outlets: Iterable[Port], units: Iterable[str]) -> str:
-        """The same of an adaptor, from its outlets to its units."""
-        sides = self.all(map(str, outlets)), self.all(units)
+    def feed(self, outlets: Iterable[Port], inlets: Iterable[Port]) -> str:
+        """The same of an adaptor, from its outlets to the inlets of its units."""
+        sides = self.all(map(str, outlets)), self.all(map(str, inlets))
         return " → ".join(dict.fromkeys(filter(None, sides)))
 
     def all(self, names: Iterable[str]) -> str:

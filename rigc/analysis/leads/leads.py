@@ -318,18 +318,18 @@ def _chosen(rig: Rig, want: Wanted, ends: tuple[str | None, str | None]) -> tupl
 
 
 def _cable(rig: Rig, want: Wanted, stage: bool) -> str | None:
-    """A stage lead with sound is made of the instrument's cable, one without of what is said of it; others of the rig's cable for the
-    signal, or the stock's first. A mains lead is of none but its own: what is low-voltage cable must never be taken for it; a USB lead is
+    """A stage lead with sound is made of the instrument's cable, one without of the rig's cable for the signal, where it names one; others of
+    that, or of the stock's first. A mains lead is of none but its own: what is low-voltage cable must never be taken for it; a USB lead is
     bought ready."""
     if want.signal in ("mains", "usb"):
         return None
-    if stage and want.signal != "audio":
-        return None
-    if stage:
+    if stage and want.signal == "audio":
         ends = (rig.things[port.thing] for port in (want.start, want.end))
         return next((end.lead_cable for end in ends if isinstance(end, Instrument)), None)
     wish = dict(rig.lead_wishes.cables).get(want.signal)
-    return wish or next((cable.name for cable in rig.stock.cables.values() if cable.signal == want.signal), None)
+    if wish or stage:
+        return wish
+    return next((cable.name for cable in rig.stock.cables.values() if cable.signal == want.signal), None)
 
 
 COMPUTE = leads

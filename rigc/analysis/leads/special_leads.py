@@ -22,8 +22,8 @@ from rigc.traced.units import COUNT
 class SpecialLead(Record):
     """A lead or adaptor that must not get into the general bag: `kind` is Y, series, parallel, reversing or size.
 
-    `outlets` is where it takes its power and `units` whom it feeds; `leads` are the numbers of the leads that it is, or
-    that go into it. `plugs` are the connectors at its outlets' and its units' ends as words (`?` where not stated);
+    `outlets` is where it takes its power and `units` whom it feeds; `inlets` are theirs; `leads` are the numbers of the
+    leads that it is, or that go into it. `plugs` are the connectors at its outlets' and its units' ends as words (`?` where not stated);
     `lines` is the text for its ends, line by line. `stated`: the source numbers it. `itself`: it is that one lead and bears
     that lead's labels: it has no lines, and no `markers` beside those of its leads.
     """
@@ -32,6 +32,7 @@ class SpecialLead(Record):
     kind: str
     outlets: tuple[Port, ...]
     units: tuple[str, ...]
+    inlets: tuple[Port, ...]
     leads: tuple[str, ...]
     plugs: tuple[str, str]
     lines: tuple[str, ...]
@@ -124,6 +125,7 @@ def _special(
         kind,
         outlets,
         units,
+        tuple(Port(name, inlet.name) for name in units if (inlet := rig.units[name].inlet) is not None),
         leads,
         (_outlet_plugs(rig, outlets), _unit_plugs(rig, units)),
         () if itself else lines,

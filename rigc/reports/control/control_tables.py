@@ -111,7 +111,7 @@ def _special(rig: Rig, power: PowerAssignment, each: SpecialLead, volts: LeadVol
             Cell(each.mark, strong=True),
             Cell(", ".join(map(str, each.outlets)) or "?"),
             Cell(", ".join(each.units)),
-            Cell(zones.feed(each.outlets, each.units)),
+            Cell(zones.feed(each.outlets, each.inlets)),
             figure_cell(volts.all.get(each.mark), lacking=""),
             Cell("" if feed is None else feed.current.upper()),
             Cell(f"{each.kind} {adaptor_word(each.kind)}: {parts}", strong=True),

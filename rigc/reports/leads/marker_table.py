@@ -50,4 +50,4 @@ def _zone(marker: Marker, leads: Leads, special: SpecialLeads, zones: Zones) -> 
     if lead is not None:
         return zones.ends(lead.start, lead.end)
     adaptors = (each for each in special.all if each.mark == marker.mark)
-    return next((zones.feed(each.outlets, each.units) for each in adaptors), "")
+    return next((zones.feed(each.outlets, each.inlets) for each in adaptors), "")

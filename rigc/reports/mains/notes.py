@@ -92,7 +92,7 @@ def _pack(thing: Supply | Unit | Instrument) -> str:
 
 
 def _fuses(loads: MainsLoads, fuses: Fuses) -> list[str]:
-    without = [name for name in loads.all if name not in {each.thing for each in fuses.all}]
+    without = [name for name in (*loads.all, *loads.own.all) if name not in {each.thing for each in fuses.all}]
     return [f"Fuse of {', '.join(without)}: not stated; as marked on it."] if without else []
 
 

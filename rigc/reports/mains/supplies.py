@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
 from rigc.analysis.mains.mains_loads import MainsLoad, MainsLoads
 from rigc.facts.mains import INLET_A, SHOWN_V
 from rigc.model.rig import Rig
 from rigc.model.things import Supply
 from rigc.reports.content import Cell, Column, Row, Table
 from rigc.reports.figure_cell import figure_cell
+from rigc.traced.figure import AnyFigure
 from rigc.traced.term import Traced, known
 
 _COLUMNS = (
@@ -26,10 +29,11 @@ _COLUMNS = (
 
 
 def supply_table(rig: Rig, loads: MainsLoads) -> Table:
-    """A row for every supply in use, and their sum."""
-    rows = [_row(rig.supplies[name], load) for name, load in loads.all.items()]
+    """A row for every supply in use, and their sum; currents at mains that a supply is made for or that a scenario has."""
+    met = {name: _met(rig, rig.supplies[name]) for name in loads.all}
+    rows = [_row(rig.supplies[name], load, met[name]) for name, load in loads.all.items()]
     if len(rows) > 1:
-        rows.append(_sum(loads))
+        rows.append(_sum(loads, [volts for volts in SHOWN_V if all(volts in each for each in met.values())]))
     return Table(
         "supplies",
         "What the supplies take",
@@ -54,7 +58,19 @@ def _inlet(supply: Supply) -> str:
     return "?" if inlet is None else inlet_words(str(inlet.connector))
 
 
-def _row(supply: Supply, load: MainsLoad) -> Row:
+def _met(rig: Rig, supply: Supply) -> Collection[int]:
+    """A figure at other mains would read as if it could be plugged in there; all where nothing says what it meets."""
+    there = [scenario.mains for scenario in rig.scenarios.values() if scenario.mains is not None]
+    return [
+        volts for volts in SHOWN_V if any(it.low_v <= volts <= it.high_v for it in (*supply.mains, *there))
+    ] or SHOWN_V
+
+
+def _currents(milliamps: dict[int, AnyFigure], met: Collection[int]) -> tuple[Cell, ...]:
+    return tuple(figure_cell(each) if volts in met else Cell("") for volts, each in milliamps.items())
+
+
+def _row(supply: Supply, load: MainsLoad, met: Collection[int]) -> Row:
     return Row(
         (
             Cell(supply.name, strong=True),
@@ -62,7 +78,7 @@ def _row(supply: Supply, load: MainsLoad) -> Row:
             figure_cell(load.given_w),
             figure_cell(load.watts),
             figure_cell(load.volt_amperes),
-            *(figure_cell(each) for each in load.milliamps.values()),
+            *_currents(load.milliamps, met),
             figure_cell(load.heat),
             _by(load.efficiency, " %", "efficiency" in load.by_kind),
             _by(load.power_factor, "", "power factor" in load.by_kind),
@@ -72,7 +88,7 @@ def _row(supply: Supply, load: MainsLoad) -> Row:
     )
 
 
-def _sum(loads: MainsLoads) -> Row:
+def _sum(loads: MainsLoads, met: Collection[int]) -> Row:
     return Row(
         (
             Cell("all"),
@@ -80,7 +96,7 @@ def _sum(loads: MainsLoads) -> Row:
             figure_cell(loads.given_w),
             figure_cell(loads.watts),
             figure_cell(loads.volt_amperes),
-            *(figure_cell(each) for each in loads.milliamps.values()),
+            *_currents(loads.milliamps, met),
             figure_cell(loads.heat),
             *(Cell("") for _ in range(4)),
         ),

@@ -236,3 +236,14 @@ def test_the_lead_of_a_synthesizer_to_the_board_is_not_its_midi_lead() -> None:
         "A1": ("stage-coax", 3000),
         "M1": (None, None),
     }
+
+
+def test_a_stage_lead_without_sound_is_of_the_cable_that_the_rig_names() -> None:
+    """Of the stock's first it is not: that is for leads on the board."""
+    text = (
+        "cable thin {\n  carries control\n}\ncable tough {\n  carries control\n}\n"
+        "amp combo {\n  input in ts\n  control in channel ts contact\n}\nunit box {\n  output out ts\n  control out ch ts relay\n}\n"
+        "control {\n  box.ch -> combo.channel\n}\n"
+    )
+    for more, cable in (("", None), ("leads {\n  control cable tough\n}\n", "tough")):
+        assert [lead.cable for lead in results_of(text + more).get(Leads).all] == [cable]

@@ -95,3 +95,17 @@ def test_levels() -> None:
     assert floor_at(deck, 0) == -72
     assert floor_at(deck, 300) == pytest.approx(-72 - 42.162, abs=1e-3)
     assert [limit.over_mm for limit in limits_above(rig, deck)] == [70]
+
+
+def test_each_deck_lies_in_the_case_that_holds_it() -> None:
+    rig = results_of(
+        block("deck", "plate", *SIZE)
+        + block("deck", "shelf", *SIZE)
+        + block("case", "trunk", "inside 440 x 330 x 150 mm", "lid 70 mm", "holds plate")
+        + block("case", "box", "inside 440 x 330 x 140 mm", "lid 50 mm", "holds shelf")
+    ).rig
+    told = {name: [limit.words for limit in limits_above(rig, deck)] for name, deck in rig.decks.items()}
+    assert told == {
+        "plate": ["lid, 70 over deck", "case inside, 150"],
+        "shelf": ["lid, 50 over deck", "case inside, 140"],
+    }

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import pytest
 from cases import ROOT, compiled
-from small_rigs import results_of
+from small_rigs import block, results_of, unit
 
 from rigc.reports.content import Drawing, Paragraph, Sheet, Table
 from rigc.reports.drawings.shapes import Label, Shape, Symbol
+from rigc.reports.front.sheet_codes import see
 from rigc.reports.sheets.stage.crew_card import crew_card
+from rigc.reports.sheets.stage.stage_hook_up import stage_hook_up
 
 
 def sheet(example: str, name: str) -> Sheet:
@@ -122,6 +124,31 @@ def test_what_helps_is_what_the_rig_has() -> None:
     assert told["wrong sounds"] == "Mute, power off, count to ten, power on."
     told = {row[0]: row[1] for row in rows(sheet("tide-line", "crew-card"), "panic")}
     assert told["no sound"] == "Mute, then the bypass plan. After the song: fault tree."
+
+
+def test_presets_that_feet_set_are_not_called_up() -> None:
+    """A preset that only says which units are on is stored nowhere."""
+    feet = results_of(unit("marl") + block("preset", "1", "on marl")).call(crew_card)
+    assert [
+        "wrong sounds",
+        f"Each unit as the {see('preset-sheet')} has it. Else mute, power off, count to ten, power on.",
+    ] in rows(feet, "panic")
+
+
+def test_decks_are_joined_on_the_stage() -> None:
+    """The leads between two decks lie on neither: they are on the hook-up, and the card says so before what leaves the decks."""
+    joined = results_of(
+        unit("marl")
+        + unit("hedge")
+        + "deck left {\n  size 300 x 300 mm\n}\ndeck right {\n  size 300 x 300 mm\n}\n"
+        + "place on left {\n  marl at 0, 0 mm\n}\nplace on right {\n  hedge at 0, 0 mm\n}\nchain marl -> hedge\n"
+        + "leads {\n  A8 marl.out -> hedge.in made 1.2 m\n}\njoin left to right by A8\n"
+    )
+    assert rows(joined.call(crew_card), "on")[1] == ["2", "join left to right: A8"]
+    hook_up = joined.call(stage_hook_up)
+    assert isinstance(hook_up, Sheet)
+    assert rows(hook_up, "joined") == [["A8", "marl.out", "hedge.in", "", "", "", "1200", "left to right"]]
+    assert rows(hook_up, "stage") == []
 
 
 def test_without_a_name_whom_to_call_has_a_blank() -> None:

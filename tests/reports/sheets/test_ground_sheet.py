@@ -188,3 +188,8 @@ def test_a_ring_between_two_parts_is_told_in_both() -> None:
         "the mains: combo to far, on another part, closes a ring",
         "the mains: far to combo, on another part, closes a ring",
     ]
+
+
+def test_nothing_is_said_of_midi_where_there_is_none() -> None:
+    reading = made(results_of(unit("marl"))).block("reading")
+    assert isinstance(reading, Paragraph) and not [line for line in reading.lines if "MIDI" in line]

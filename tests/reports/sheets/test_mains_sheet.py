@@ -76,6 +76,33 @@ def test_supplies() -> None:
     assert told["mill8"][11:] == ["2 positions", "?"]
 
 
+def test_currents_at_mains_that_a_supply_meets() -> None:
+    """A figure at mains that it is neither made for nor played on would read as leave to plug it in. 4.5 W at 90 % and 0.5 are 10 VA:
+    43.5 mA at 230 V, 83.3 at 120, 100 at 100; the sum of both only where both may be."""
+    facts = ("switch-mode", "efficiency 90 %", "power factor 0.5", "outlet o1 9 V dc 500 mA isolated")
+    here = block("supply", "here", *facts, "mains 230 V within 10 % 50 Hz")
+    wide = block("supply", "wide", *facts, "mains 100..240 V 50..60 Hz")
+    units = "".join(
+        block("unit", name, "inlet dc barrel 5.5 x 2.1 mm", "needs 9 V dc", "draws 500 mA")
+        for name in ("marl", "hedge")
+    )
+    feeds = block("power", "", "marl from here.o1", "hedge from wide.o1")
+    told = rows(results_of(here + wide + units + feeds), "supplies")
+    assert [row[5:8] for row in told] == [["", "", "43.5"], ["100", "83.3", "43.5"], ["", "", "87"]]
+    tour = block("scenario", "us", "mains 120 V 60 Hz")
+    assert rows(results_of(here + wide + units + feeds + tour), "supplies")[0][5:8] == ["", "83.3", "43.5"]
+
+
+def test_a_fuse_that_is_not_stated_is_told_of_amps_too() -> None:
+    amp = block("amp", "combo", "earthed", "input in ts", "mains 230 V 50 Hz", "takes 60 VA")
+    other = block("amp", "stack", "earthed", "input in ts", "mains 230 V 50 Hz", "takes 90 VA", "fuse T 1 A")
+    chain = "instrument guitar {\n}\nchain guitar -> combo\nchain guitar -> stack\n"
+    words = " ".join(
+        line for each in sheet(results_of(amp + other + chain)).blocks for line in getattr(each, "lines", ())
+    )
+    assert "Fuse of combo: not stated; as marked on it." in words
+
+
 def test_the_inlet_has_its_rating() -> None:
     """C14: 10 A (IEC 60320); salt-pan's linear supply has one."""
     told = {row[0]: row for row in rows(results(ROOT / "tests/rigs/salt-pan.rig"), "supplies")}
@@ -88,7 +115,7 @@ def test_unknown_efficiency_makes_no_total() -> None:
     unit = block("unit", "marl", "inlet ac barrel 5.5 x 2.1 mm", "needs 9 V ac", "draws 100 mA")
     made = results_of(supply + unit + "power {\n  marl from brick.w\n}\nscenario home {\n  mains 230 V 50 Hz\n}\n")
     (row,) = rows(made, "supplies")
-    assert row[2:9] == ["0.900", "?", "?", "?", "?", "?", "?"]
+    assert row[2:9] == ["0.900", "?", "?", "", "", "?", "?"]
     assert rows(made, "places")[0][6:8] == ["?", "?"]
     assert rows(made, "settings")[0][-1] == "its range is not stated"
 

@@ -6,6 +6,7 @@ from math import radians, tan
 
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
+from rigc.model.ways.case_of import cases_for
 from rigc.record import Record
 
 
@@ -25,10 +26,12 @@ def floor_at(deck: Deck, behind_mm: float) -> float:
 
 
 def limits_above(rig: Rig, deck: Deck) -> tuple[Limit, ...]:
-    """The first lid that is stated, and the first inside; no inside where the deck's height in it is not stated, or no level."""
-    lid = next((case.lid_mm.value for case in rig.cases.values() if case.lid_mm is not None), None)
+    """Of the cases that the deck travels in, the first lid that is stated, and the first inside; no inside where the deck's height in it
+    is not stated, or no level."""
+    cases = cases_for(rig, deck.name)
+    lid = next((case.lid_mm.value for case in cases if case.lid_mm is not None), None)
     found = [] if lid is None else [Limit(lid, f"lid, {lid:g} over deck")]
-    inside = next((case.inside_mm[2] for case in rig.cases.values() if case.inside_mm is not None), None)
+    inside = next((case.inside_mm[2] for case in cases if case.inside_mm is not None), None)
     known = deck.clearance_mm is not None and deck.thickness_mm is not None and deck.angle_deg is None
     if inside is not None and known:
         found.append(Limit(inside + floor_at(deck, 0.0), f"case inside, {inside:g}"))

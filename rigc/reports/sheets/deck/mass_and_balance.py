@@ -18,7 +18,7 @@ _READING = Paragraph(
         "x and y count from the deck's front-left corner, z from its top face upwards, all to the middle of a body. "
         "Feet of units and the thickness of strips are not counted.",
         "Leads that stay on the board, panels and strips as laid are in the sum; they are spread, and have no middle. "
-        "Stage leads are not counted.",
+        "Stage leads, spares and what stands beside the board are not counted: what of them goes into a case comes on top.",
         "That a body balances in its middle is taken for granted (common practice, no source): tilt the board to verify.",
     ),
     heading="How to read it",

@@ -34,17 +34,19 @@ def ground_sheet(rig: Rig, power: PowerAssignment, grounds: GroundSystems, hums:
         rings_table(rig, grounds, leads),
         hum_table(grounds, hums),
         breaks_table(rig, grounds, leads),
-        Paragraph("reading", (*_READING, _midi(rig, leads)), heading="How to read this sheet"),
+        Paragraph("reading", (*_READING, *_midi(rig, leads)), heading="How to read this sheet"),
         *drawings,
     )
     return Sheet("ground-sheet", "Ground sheet", "the tech who looks for hum", blocks)
 
 
-def _midi(rig: Rig, leads: Leads) -> str:
-    """Which MIDI leads join grounds after all."""
+def _midi(rig: Rig, leads: Leads) -> tuple[str, ...]:
+    """Nothing where there are no MIDI leads; else which of them join grounds after all."""
+    if all(lead.signal != "midi" for lead in leads.all):
+        return ()
     both = {frozenset((each.start, each.end)) for each in rig.connections if each.shield_at_both}
     marks = [lead.mark for lead in leads.all if frozenset((lead.start, lead.end)) in both]
-    return f"{_MIDI} Stated otherwise of {', '.join(marks)}." if marks else _MIDI
+    return (f"{_MIDI} Stated otherwise of {', '.join(marks)}." if marks else _MIDI,)
 
 
 PLACE = 3

@@ -98,7 +98,11 @@ def _asked(rig: Rig, count: HeadCount, power: PowerAssignment) -> Iterator[tuple
     yield "Does it fly, and how heavy may a piece be?", Cell("" if airline is None else airline.amount.typed), False
     yield "In which case?", _named(rig.cases), False
     yield "How many presets and songs?", Cell(_presets(rig)), False
-    yield "If everything fails, which way round?", Cell("; ".join(each.text for each in rig.bypass_plans)), True
+    yield (
+        "If everything fails, which way round?",
+        Cell("; ".join(dict.fromkeys(each.text for each in rig.bypass_plans))),
+        True,
+    )
     yield "What travels as a spare?", Cell(", ".join(f"{each.count} × {each.what}" for each in rig.spares)), False
 
 

@@ -83,6 +83,7 @@ def _lines(text: str, letters: int) -> int:
 def _steps(rig: Rig, power: PowerAssignment, settings: SwitchSettings) -> Iterator[str]:
     ends = [unit.name for unit in rig.units.values() if unit.ends]
     yield f"mute {', '.join(ends)}" if ends else "mute what it plays into"
+    yield from (f"join {one} to {other}: {', '.join(marks)}" for one, other, marks in rig.joins)
     yield f"stage leads in ({see('stage-hook-up')})"
     if settings.all:
         yield "set and tape, as listed"
@@ -184,8 +185,14 @@ def _failing(rig: Rig, power: PowerAssignment, leads: Leads, settings: SwitchSet
         "hum",
         f"{_capital('; then '.join(steps or ['one lead after the other out and in']))}. Never lift a protective earth.",
     )
-    again = "Call the preset up anew. Else mute" if rig.presets else "Mute"
-    yield "wrong sounds", f"{again}, power off, count to ten, power on."
+    yield "wrong sounds", f"{_preset_anew(rig)}, power off, count to ten, power on."
+
+
+def _preset_anew(rig: Rig) -> str:
+    """A preset that only says which units are on is stored nowhere: feet set it."""
+    if any(each.loops or each.programs or each.lines for each in rig.presets.values()):
+        return "Call the preset up anew. Else mute"
+    return f"Each unit as the {see('preset-sheet')} has it. Else mute" if rig.presets else "Mute"
 
 
 def _capital(text: str) -> str:

@@ -40,9 +40,10 @@ def stage_hook_up(
     settings: SwitchSettings,
     phantom: PhantomWays,
 ) -> Sheet | NoSheet:
-    """A row for each lead between the board and the stage, and for what comes through the air; who plays where is told by scenario."""
+    """A row for each lead between the board and the stage, from deck to deck, and for what comes through the air; who plays where is told
+    by scenario."""
     stage, links = [lead for lead in leads.all if lead.stage], radio_links(rig, leads)
-    if not stage and not links and not rig.off_board:
+    if not stage and not links and not rig.off_board and not rig.joins:
         return NoSheet("stage-hook-up", "Stage hook-up", "No lead goes from the board to the stage.")
     rows = tuple(_row(lead, lengths, levels, settings) for lead in stage)
     columns: tuple[Column, ...] = _COLUMNS
@@ -50,13 +51,16 @@ def stage_hook_up(
     if any(given):
         rows = tuple(row.replace(cells=(*row.cells, Cell(words))) for row, words in zip(rows, given, strict=True))
         columns = (*_COLUMNS, _PHANTOM)
-    table = Table("stage", "What is plugged in on the stage", columns, rows, tick=True)
-    where, beside = _scenarios(rig), _beside(rig, stage)
+    table = Table(
+        "stage", "What is plugged in on the stage", columns, rows, empty="nothing leaves the decks", tick=True
+    )
+    joined, where, beside = _joined(rig, leads, lengths), _scenarios(rig), _beside(rig, stage)
     return Sheet(
         "stage-hook-up",
         "Stage hook-up",
         "crew",
         (
+            *((joined,) if joined.rows else ()),
             table,
             *((radio_table(links),) if links else ()),
             *((beside,) if beside.rows else ()),
@@ -68,18 +72,31 @@ def stage_hook_up(
 
 
 def _row(lead: Lead, lengths: CableLengths, levels: Levels, settings: SwitchSettings) -> Row:
-    return Row(
-        (
-            Cell(lead.mark, strong=True),
-            Cell(str(lead.start), strong=True),
-            Cell(str(lead.end), strong=True),
-            *plug_cells(lead),
-            Cell(lead.cable or ""),
-            figure_cell(lengths.as_supplied[lead.mark], lacking="?"),
-            _level(lead, levels),
-            Cell(_lifts(lead.start, lead.end, settings)),
-        )
+    return Row((*_plugged(lead, lengths), _level(lead, levels), Cell(_lifts(lead.start, lead.end, settings))))
+
+
+def _plugged(lead: Lead, lengths: CableLengths) -> tuple[Cell, ...]:
+    """From where to where, with which plugs, of what, how long."""
+    return (
+        Cell(lead.mark, strong=True),
+        Cell(str(lead.start), strong=True),
+        Cell(str(lead.end), strong=True),
+        *plug_cells(lead),
+        Cell(lead.cable or ""),
+        figure_cell(lengths.as_supplied[lead.mark], lacking="?"),
     )
+
+
+def _joined(rig: Rig, leads: Leads, lengths: CableLengths) -> Table:
+    """Decks that travel apart are joined on the stage, show by show: the leads between them are nowhere on either."""
+    rows = tuple(
+        Row((*_plugged(lead, lengths), Cell(f"{one} to {other}")))
+        for one, other, marks in rig.joins
+        for lead in map(leads.of, marks)
+        if lead is not None
+    )
+    columns = (*_COLUMNS[:7], Column("decks", folds="{}"))
+    return Table("joined", "What joins the decks", columns, rows, tick=True)
 
 
 def _beside(rig: Rig, stage: list[Lead]) -> Table:
