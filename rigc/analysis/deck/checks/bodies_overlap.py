@@ -7,24 +7,23 @@ Source: geometry on stated sizes.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from rigc.analysis.deck.body_clash import BodyClash, Overlap
 from rigc.analysis.deck.crowded_places import crowded_places, own_place
 from rigc.analysis.deck.heaps import Heap, heaps
 from rigc.analysis.deck.kept_free import KeptFree, kept_free
+from rigc.analysis.deck.meant_places import in_a_larger_unit, in_mm, interchanged_there
 from rigc.analysis.deck.placement import Outline, Placement
 from rigc.analysis.laying.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.figures import short
-from rigc.diagnostics.mend import Mend, Replace
+from rigc.diagnostics.mend import Mend
 from rigc.diagnostics.wanted import how_to_state
 from rigc.diagnostics.wording import listed, listed_few
 from rigc.model.deck import Deck, Place
 from rigc.model.geometry.polygon import reach
 from rigc.model.rig import Rig
-from rigc.model.slips.interchanged import interchanged
 from rigc.model.ways.case_of import cases_for
 
 KIND = Kind(
@@ -37,7 +36,6 @@ KIND = Kind(
 )
 _HAIR_MM = 1e-6
 _FEW = 2
-_TYPED = re.compile(r"([\d.]+)\s*,\s*([\d.]+)\s*(?:cm|m|in|ft)")
 
 
 def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash, finder: PlaceFinder) -> Iterator[Diagnostic]:
@@ -71,7 +69,7 @@ def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash, finder: Pla
                 for kept in entered[body.thing]
                 if (kept.key != "heel" or deck.name not in crowded) and (deck.name, kept.key) not in overfull
             ]
-            turned = _turned_round(rig, body, deck) if body.thing in clash.beyond else ()
+            turned = interchanged_there(rig, body, deck) if body.thing in clash.beyond else ()
             yield from (each if each.mends else _moved(finder, each, body.thing, turned) for each in found)
     yield from _too_large(rig, {body.deck for body in bodies})
     yield from _unknown(rig, placement, {place.thing for places in crowds for place in places})
@@ -210,31 +208,9 @@ def _heap(rig: Rig, heap: Heap, finder: PlaceFinder) -> Diagnostic:
             Number("pairs", len(heap.overlaps), ""),
             Number("into", worst.into_mm, "mm"),
         ),
-        mends=_in_a_larger_unit(rig, heap),
+        mends=in_a_larger_unit(rig, heap.things),
         help="see whether their places and bodies are in mm; what has no line in the place block is given a place",
     )
-
-
-def _in_a_larger_unit(rig: Rig, heap: Heap) -> tuple[Mend, ...]:
-    """The same numbers in centimetres, or in inches, where all are on the deck then."""
-    typed = [(body, rig.places[body.thing].numbers) for body in heap.things]
-    deck = rig.decks.get(heap.things[0].deck or "")
-    if deck is None or deck.width_mm is None or deck.depth_mm is None:
-        return ()
-    for unit, times in (("cm", 10.0), ("in", 25.4)):
-        fit = all(
-            body.x_mm * times + body.width_mm <= deck.width_mm.value
-            and body.y_mm * times + body.depth_mm <= deck.depth_mm.value
-            for body in heap.things
-        )
-        edits = [
-            Replace(at, f"{at.text.removesuffix('mm')}{unit}")
-            for _, at in typed
-            if at is not None and at.text.endswith("mm")
-        ]
-        if fit and len(edits) == len(typed):
-            return (Mend(f"write their places in {unit}, if that is meant: `{edits[0].text}`", tuple(edits)),)
-    return ()
 
 
 def _off_deck(rig: Rig, body: Outline, deck: Deck, beyond: dict[str, float]) -> Iterator[Diagnostic]:
@@ -248,31 +224,9 @@ def _off_deck(rig: Rig, body: Outline, deck: Deck, beyond: dict[str, float]) -> 
             label="stands here" if not body.under else "hangs here",
             also=(Label(deck.width_mm.span, f"the deck is {width:g} x {depth:g} mm"),),
             numbers=tuple(Number(side, over, "mm") for side, over in beyond.items()),
-            mends=_in_mm(rig.places[body.thing], body, deck),
+            mends=in_mm(rig, body, deck),
             help=_too_wide(body, width, depth),
         )
-
-
-def _in_mm(place: Place, body: Outline, deck: Deck) -> tuple[Mend, ...]:
-    """The same numbers in millimetres, where they were typed with another unit and no part of the thing is on the deck."""
-    assert deck.width_mm is not None and deck.depth_mm is not None
-    width, depth = deck.width_mm.value, deck.depth_mm.value
-    typed = None if place.numbers is None else _TYPED.fullmatch(place.numbers.text)
-    if place.numbers is None or typed is None or (body.x_mm < width and body.y_mm < depth):
-        return ()
-    x, y = float(typed[1]), float(typed[2])
-    if x + body.width_mm > width or y + body.depth_mm > depth:
-        return ()
-    return (Mend(f"write {x:g}, {y:g} mm, if that is meant", (Replace(place.numbers, f"{x:g}, {y:g} mm"),)),)
-
-
-def _turned_round(rig: Rig, body: Outline, deck: Deck) -> tuple[Mend, ...]:
-    """x and y the other way round, where the thing is on the deck so."""
-    numbers = rig.places[body.thing].numbers
-    if numbers is None or deck.width_mm is None or deck.depth_mm is None:
-        return ()
-    fits = body.y_mm + body.width_mm <= deck.width_mm.value and body.x_mm + body.depth_mm <= deck.depth_mm.value
-    return interchanged(numbers) if fits else ()
 
 
 def _too_wide(body: Outline, width: float, depth: float) -> str:
