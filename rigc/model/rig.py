@@ -64,6 +64,7 @@ class Head(Record):
     span: Span
     show_min: Quantity | None = None  # how long a show keeps units plugged in
     rate: Choice | None = None  # what an hour at the bench costs
+    dated: Span | None = None  # where its date stands
 
 
 class BypassPlan(Record):

@@ -98,7 +98,7 @@ def head(context: Context) -> Head | None:
 def _item(context: Context, item: Any, fields: dict[str, Any], limits: list[Limit], changes: dict[int, Change]) -> None:
     if isinstance(item, nodes.Revision):
         text = item.text.value if item.text else ""
-        fields.update(letter=item.letter.text, date=item.date.text, revision_text=text)
+        fields.update(letter=item.letter.text, date=item.date.text, dated=item.date.span, revision_text=text)
     elif isinstance(item, nodes.Class):
         fields["rig_class"] = item.kind.text
     elif isinstance(item, nodes.Client):

@@ -1,8 +1,10 @@
-"""A reading, the length of a built lead, a field note, a release or the end of an acceptance is dated years from the day of the revision.
+"""A reading, the length of a built lead, a field note, a release or the end of an acceptance is dated years from the day of the revision; or
+the revision is dated years from all that has a date.
 
 Why it matters: 2062 for 2026 makes a reading the latest for ever, and an acceptance one that never ends.
 What to do: correct the year; or, where the date is right, give the revision its own day.
-Told is what lies more than {guesses.FAR_MONTHS} before or after it.
+Told is what lies more than {guesses.FAR_MONTHS} before or after it; where all facts and all that was done do, it is the revision's own year
+that is told, and no fact is called old by it.
 Source: common practice, no source.
 """
 
@@ -11,10 +13,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from rigc.analysis.findings.months import months_before
+from rigc.analysis.findings.strange_year import StrangeYear
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.facts.guesses import FAR_MONTHS
 from rigc.model.rig import Rig
-from rigc.source import Span
 
 KIND = Kind(
     "far-date",
@@ -25,39 +28,41 @@ KIND = Kind(
 )
 
 
-def far_date(rig: Rig) -> Iterator[Diagnostic]:
-    """One finding for each such date; none where the revision has none."""
+def far_date(rig: Rig, strange: StrangeYear) -> Iterator[Diagnostic]:
+    """One finding for each such date, or for the revision's where it is far from all of them; none where the revision has none."""
     day = rig.head.date
     if not day:
         return
     months = round(FAR_MONTHS.value)
-    for subject, what, date, span in _dated(rig):
-        late, early = months_before(date, months) > day, date < months_before(day, months)
+    if strange.nearest:
+        yield _of_the_revision(rig, strange, months // 12)
+        return
+    for each in strange.done:
+        late, early = months_before(each.date, months) > day, each.date < months_before(day, months)
         if late or early:
             yield KIND.at(
-                span,
-                f"{what} {date}, more than {months // 12} years {'after' if late else 'before'} revision {rig.head.letter} of {day}",
-                subject=(subject,),
+                each.span,
+                f"{each.words} {each.date}, more than {months // 12} years {'after' if late else 'before'} revision {rig.head.letter} of {day}",
+                subject=(each.subject,),
                 label="dated here",
                 also=(Label(rig.head.span, "the revision is declared here"),),
                 help="correct the year, or give the revision its own day",
             )
 
 
-def _dated(rig: Rig) -> Iterator[tuple[str, str, str, Span]]:
-    """What it is about, its words, its date and its place; of what bears one."""
-    for reading in rig.readings:
-        yield reading.point, f"test {reading.test} at {reading.point} was read on", reading.date, reading.span
-    for block in rig.as_built:
-        for lead in block.leads:
-            if lead.date:
-                yield lead.mark, f"{lead.mark} was measured on", lead.date, lead.span
-    for note in rig.field_notes:
-        yield f"field-note {note.number}", f"field note {note.number} is of", note.date, note.span
-    for accept in rig.accepts:
-        yield accept.target or accept.rule, f"{accept.rule} is accepted until", accept.until, accept.span
-    if rig.head.frozen is not None:
-        yield rig.head.name, "this revision was frozen on", rig.head.frozen.date, rig.head.frozen.span
+def _of_the_revision(rig: Rig, strange: StrangeYear, years: int) -> Diagnostic:
+    day, at = rig.head.date, rig.head.dated or rig.head.span
+    when, side = ("after", "latest") if strange.nearest < day else ("before", "earliest")
+    return KIND.at(
+        at,
+        f"revision {rig.head.letter} is of {day}, more than {years} years {when} all else that is dated, the {side} {strange.nearest}",
+        subject=(rig.head.name,),
+        label="dated here",
+        mends=(Mend(f"write {strange.meant}, if that is meant", (Replace(at, strange.meant),)),)
+        if strange.meant
+        else (),
+        help="correct its year",
+    )
 
 
 CHECK = far_date

@@ -13,6 +13,7 @@ from typing import Any
 
 from rigc.analysis.findings.dated_facts import DatedFacts
 from rigc.analysis.findings.months import months_before
+from rigc.analysis.findings.strange_year import StrangeYear
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
 from rigc.facts.guesses import OLD_MONTHS
 from rigc.model.deck import Deck
@@ -29,9 +30,9 @@ KIND = Kind(
 )
 
 
-def old_fact(rig: Rig, dated: DatedFacts) -> Iterator[Diagnostic]:
-    """One finding for each thing in use with such facts; what it has of another, as `like` it or by `all-units`, is told once."""
-    limit = months_before(rig.head.date, round(OLD_MONTHS.value))
+def old_fact(rig: Rig, dated: DatedFacts, strange: StrangeYear) -> Iterator[Diagnostic]:
+    """One finding for each thing in use with such facts; what it has of another, as `like` it or by `all-units`, is told once. Where the revision's own year is strange, none is old."""
+    limit = "" if strange.nearest else months_before(rig.head.date, round(OLD_MONTHS.value))
     told: set[tuple[str, int]] = set()
     for each in dated.all:
         facts = [fact for fact in each.facts if (fact.span.source.name, fact.span.start) not in told]
