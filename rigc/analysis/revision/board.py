@@ -23,7 +23,8 @@ class BoardLead(Record):
     `length` is in whole tenths of a millimetre, None where not known. `ends` is None for a spare, which is plugged in
     nowhere. `via` names the adaptor at each end, empty where the end goes into the jack itself. A `captive` lead grows
     out of its unit; `leg_of` is the number of the Y lead whose leg it is. `make` is how its conductors are joined. `designed`
-    is the length that its design gave it, which may be another one where it was measured.
+    is the length that its design gave it, which may be another one where it was measured. `inlets` are the kinds of the appliance inlets
+    that a mains lead goes into.
     """
 
     mark: str
@@ -39,6 +40,7 @@ class BoardLead(Record):
     leg_of: str | None = None
     make: LeadMake = STRAIGHT
     designed: int | None = None
+    inlets: tuple[str, ...] = ()
 
     @property
     def grows_from(self) -> Port | None:
@@ -137,7 +139,7 @@ def board(
         if each.mark not in marks
     }
     return Board(
-        {lead.mark: _lead(lead, lengths, labels, adaptors) for lead in leads.all},
+        {lead.mark: _lead(rig, lead, lengths, labels, adaptors) for lead in leads.all},
         adaptors,
         {name: BoardUnit(name, _place(rig, name), rig.mounting.fixing_of(name)) for name in _on_board(rig, power)},
         {
@@ -155,7 +157,7 @@ def board(
     )
 
 
-def _lead(lead: Lead, lengths: CableLengths, labels: Labels, adaptors: dict[str, BoardAdaptor]) -> BoardLead:
+def _lead(rig: Rig, lead: Lead, lengths: CableLengths, labels: Labels, adaptors: dict[str, BoardAdaptor]) -> BoardLead:
     length = lengths.supplied_tenths(lead.mark)
     return BoardLead(
         lead.mark,
@@ -171,7 +173,13 @@ def _lead(lead: Lead, lengths: CableLengths, labels: Labels, adaptors: dict[str,
         lead.leg_of,
         lead.make,
         length,
+        _inlets(rig, lead) if lead.signal == "mains" else (),
     )
+
+
+def _inlets(rig: Rig, lead: Lead) -> tuple[str, ...]:
+    jacks = (rig.jack(port) for port in (lead.start, lead.end))
+    return tuple(str(jack.connector) for jack in jacks if jack is not None and jack.takes_mains)
 
 
 def _via(adaptors: dict[str, BoardAdaptor], here: Port, far: Port) -> str:

@@ -45,7 +45,7 @@ class Rework(Pieces):
 
     `successors` tells which unit is taken to come in whose stead. `steps` are in bench order; `spared` says in
     words which tests need not be made again; `mass_kg` is the board before and after, as it is built (None where
-    not known), adaptors not weighed.
+    not known, for want of what is `unweighed`), adaptors not weighed.
     """
 
     before: str = ""
@@ -56,6 +56,7 @@ class Rework(Pieces):
     steps: tuple[Step, ...] = ()
     spared: tuple[str, ...] = ()
     mass_kg: tuple[float | None, float | None] = (None, None)
+    unweighed: tuple[str, ...] = ()
 
 
 def rework(rig: Rig, previous: Previous, results: Results) -> Rework:
@@ -74,7 +75,9 @@ def rework(rig: Rig, previous: Previous, results: Results) -> Rework:
     pieces = of_changes(pieces, rig, _ledger(rig, previous), after)
     pieces = pieces.replace(labels=label_plans(pieces.leads, pieces.adaptors, (built.y_labels, board.y_labels)))
     due = results.get(DueTests)
-    pieces = pieces.replace(retests=retests(rig, due, changed_parts(old.rig, rig, power, pieces), pieces.adaptors))
+    parts = changed_parts(old.rig, rig, power, pieces)
+    pieces = pieces.replace(retests=retests(rig, due, parts, pieces.adaptors))
+    masses = old.get(Mass), results.get(Mass)
     return Rework(
         **{name: getattr(pieces, name) for name in Pieces.FIELDS},
         before=previous.letter,
@@ -83,11 +86,12 @@ def rework(rig: Rig, previous: Previous, results: Results) -> Rework:
         successors=after,
         supplies=supply_plans(old.get(SupplyTotals), results.get(SupplyTotals)),
         steps=bench_steps(pieces),
-        spared=spared(due, pieces.retests),
+        spared=spared(due, pieces.retests, parts),
         mass_kg=(
-            built_mass(old.get(Mass).total_kg, old.get(Board), built, old.rig),
-            built_mass(results.get(Mass).total_kg, board, applied(pieces, built), rig),
+            built_mass(masses[0].total_kg, old.get(Board), built, old.rig),
+            built_mass(masses[1].total_kg, board, applied(pieces, built), rig),
         ),
+        unweighed=tuple(dict.fromkeys(each.missing for mass in masses for each in mass.items if each.kg is None)),
     )
 
 
@@ -132,7 +136,18 @@ def _pieces(
         channels=channel_plans(built, board),
         spares=spare_plans(built, board),
         supply_names=frozenset((*old.rig.supplies, *rig.supplies)),
+        corded=_corded(old) | _corded(new),
     )
+
+
+def _corded(results: Results) -> frozenset[str]:
+    """What has a mains lead that the source does not number."""
+    rig = results.rig
+    told = {port.thing for lead in results.get(Leads).all if lead.signal == "mains" for port in (lead.start, lead.end)}
+    supplies = {
+        each.name for each in rig.supplies.values() if each.mains and each.takes_mains and each.plug_top is None
+    }
+    return frozenset((supplies | {unit.name for unit in rig.units.values() if unit.own_mains}) - told)
 
 
 def _ledger(rig: Rig, previous: Previous) -> ChangeLedger:

@@ -156,3 +156,117 @@ def test_no_channel_is_set_on_what_goes() -> None:
     new = STOCK + midi + "  box.mo -> knob.mi\n  knob channel 2\n}\n"
     rework = results_after(old, new.replace("A 2026-03-02", "B 2026-06-02")).get(Rework)
     assert [(each.unit, each.after) for each in rework.channels] == [("knob", 2)]
+
+
+DECKS = """unit knot {
+  input in ts right 80 mm up 25 mm
+  output out ts left 80 mm up 25 mm
+  body 70 x 120 x 50 mm
+}
+unit spit like knot {
+  body 70 x 120 x 50 mm
+}
+unit reef like knot {
+  body 70 x 120 x 50 mm
+}
+deck board {
+  size 600 x 300 mm
+  thickness 10 mm
+  drop 150 mm
+}
+deck shelf like board {
+  size 600 x 300 mm
+}
+place on board {
+  knot at 400, 20 mm
+  spit at %s mm
+}
+place on shelf {
+  reef at 20, 20 mm
+}
+chain knot -> spit -> reef
+leads {
+  audio cable mini-coax
+  audio plug flat-angle
+  A1 knot.out -> spit.in barrel-angle to flat-angle
+  A2 spit.out -> reef.in made 1.6 m
+}
+join board to shelf by A2
+"""
+
+
+def test_no_lead_is_made_of_the_one_that_joins_two_decks() -> None:
+    """A1 is too short for the new place of spit, and A2, cut and with another plug, would do: it has no way over a deck, and stays itself."""
+    assert became(STOCK + DECKS % "290, 20", STOCK + DECKS % "20, 20") == {
+        "A1 comes": REMAKE,
+        "A2 comes": KEEP,
+        "A1 goes": BIN,
+    }
+
+
+PANEL = """supply mill {
+  mains 230 V within 10 %% 50 Hz
+  outlet o1 9 V dc 100 mA isolated
+  inlet mains %s
+}
+unit dell {
+  inlet dc barrel 5.5 x 2.1 mm
+  needs 9 V dc
+  draws 20 mA
+}
+unit glow {
+  mains 230 V within 10 %% 50 Hz
+  inlet mains C14
+  input in ts
+  output out ts
+}
+deck board {
+  size 600 x 300 mm
+}
+panel rear on board {
+  inlet one C14 at 500, 290 mm
+  inlet two C14 at 550, 290 mm
+}
+power {
+  dell from mill.o1
+}
+"""
+MAINS = "leads {\n  N1 rear.one -> mill.mains\n%s}\n"
+GLOW = "amp combo {\n  double-insulated\n  input in ts\n}\nchain glow -> combo\n"
+
+
+def mains_rework(old: str, new: str) -> Rework:
+    rework: Rework = results_after(STOCK + old, STOCK.replace("A 2026-03-02", "B 2026-06-02") + new).get(Rework)
+    return rework
+
+
+def test_a_mains_lead_that_is_pulled_is_kept_and_what_it_was_plugged_into_is_tested() -> None:
+    """It is a lead set as it was bought: nobody makes it anew for the way back."""
+    old = PANEL % "C14" + GLOW
+    gone = old[: old.index("unit glow")] + old[old.index("deck board") : old.index("amp combo")]
+    rework = mains_rework(old + MAINS % "  N2 rear.two -> glow.mains\n", gone + MAINS % "")
+    assert [(plan.mark, plan.verdict) for plan in rework.leads if plan.after is None and plan.mark == "N2"] == [
+        ("N2", STORE)
+    ]
+    assert {(each.test, point) for each in rework.retests if each.test in (1, 2) for point in each.points} >= {
+        (1, "rear.two"),
+        (2, "rear.two"),
+    }
+    assert not [line for line in rework.spared if "mains" in line]
+
+
+def test_a_mains_lead_does_not_go_into_another_inlet() -> None:
+    rework = mains_rework(PANEL % "C14" + GLOW + MAINS % "", PANEL % "C8" + GLOW + MAINS % "")
+    (plan,) = (plan for plan in rework.leads if plan.mark == "N1" and plan.after is not None)
+    assert (plan.verdict, plan.why) == (REMAKE, "for another inlet")
+    assert plan.after is not None and plan.after.inlets == ("C14", "C8")
+
+
+def test_the_mains_lead_of_what_goes_is_pulled_though_no_lead_tells_of_it() -> None:
+    old = PANEL % "C14" + GLOW
+    gone = old[: old.index("unit glow")] + old[old.index("deck board") : old.index("amp combo")]
+    rework = mains_rework(old, gone)
+    assert [step.what for step in rework.steps if step.action == "pull out" and "mains" in step.what[0]] == [
+        ("the mains lead of glow",)
+    ]
+    assert not [line for line in rework.spared if "mains" in line]

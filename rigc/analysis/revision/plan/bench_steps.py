@@ -108,6 +108,8 @@ def _leads(pieces: Pieces) -> Iterator[Step]:
 def _units(pieces: Pieces) -> Iterator[Step]:
     exchanged = exchanged_decks(pieces.fittings)
     for plan in pieces.units:
+        if plan.there_before and not plan.there_after and plan.name in pieces.corded:
+            yield from _told(plan, Step(OUT, "pull out", (f"the mains lead of {plan.name}",)))
         if plan.there_before and (plan.before is not None or not plan.there_after):
             yield from _told(plan, Step(OUT, "take off", (plan.name,), where(plan.before)))
         if plan.there_after and (plan.after is not None or not plan.there_before):

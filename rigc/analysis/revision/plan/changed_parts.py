@@ -131,8 +131,13 @@ def _in_loop(rig: Rig, plan: LeadPlan) -> bool:
 
 
 def _mains(old: Rig, rig: Rig, pieces: Pieces) -> Parts:
-    """Supplies and units on mains that come, go or move, and panels whose inlet is set or moved."""
+    """Supplies and units on mains that come, go or move, panels whose inlet is set or moved, and what a mains lead that comes, goes or
+    moves is plugged into."""
     on_mains = {*rig.supplies, *old.supplies}
     on_mains |= {unit.name for each in (rig, old) for unit in each.units.values() if unit.own_mains}
     found = {plan.name: plan.change for plan in pieces.units if plan.name in on_mains}
+    for lead in pieces.leads:
+        sides = [side for side in (lead.before, lead.after) if side is not None and side.signal == "mains"]
+        if lead.after is None or handled(lead):
+            found |= {port.thing: lead.change for side in sides for port in side.ends or ()}
     return found | {plan.on: plan.change for plan in pieces.fittings if plan.mains and plan.after}

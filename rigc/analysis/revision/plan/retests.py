@@ -35,9 +35,11 @@ def _numbers(points: Parts) -> tuple[int, ...]:
     return tuple(sorted({change for change in points.values() if change is not None}))
 
 
-def spared(due: DueTests, made: tuple[Retest, ...]) -> tuple[str, ...]:
-    """The tests that the rig knows and that need not be made again, in words with the reason."""
+def spared(due: DueTests, made: tuple[Retest, ...], parts: ChangedParts) -> tuple[str, ...]:
+    """The tests that the rig knows and that need not be made again, in words with the reason. Of a mains part that is gone there is
+    nothing to test, and it was touched all the same."""
     known, again = {each.test for each in due.all}, {each.test for each in made}
+    again |= {1, 2} if parts.mains else set()
     by_reason: dict[str, list[str]] = {}
     for tests, what, why in _SPARED:
         if known & set(tests) and not again & set(tests):

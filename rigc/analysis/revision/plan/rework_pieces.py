@@ -21,7 +21,8 @@ from rigc.record import Record
 
 class Pieces(Record):
     """`leads` has every lead of both boards, also those that stay as they are; `to_make` the numbers of those among
-    the new ones that are made at the bench (others are bought, or exist); `supply_names` are the supplies of both."""
+    the new ones that are made at the bench (others are bought, or exist); `supply_names` are the supplies of both, `corded` what has a mains
+    lead of which no lead of either tells."""
 
     leads: tuple[LeadPlan, ...] = ()
     adaptors: tuple[AdaptorPlan, ...] = ()
@@ -37,6 +38,7 @@ class Pieces(Record):
     retests: tuple[Retest, ...] = ()
     to_make: frozenset[str] = frozenset()
     supply_names: frozenset[str] = frozenset()
+    corded: frozenset[str] = frozenset()
 
     def lead(self, mark: str) -> LeadPlan | None:
         """What becomes of the lead of that number (the new design's, else the old one's)."""

@@ -62,6 +62,8 @@ def _parts(rework: Rework) -> Iterator[tuple[str, str, float, Piece]]:
                 else f", leg of Y lead {plan.after.leg_of}: one plug for all at the outlet"
             )
             what = f"{plan.after.signal} lead {length}, {plan.after.cable or 'cable not stated'}{leg}"
+            if plan.after.signal == "mains":
+                what = f"certified mains lead set for {' and '.join(plan.after.inlets) or 'its inlets'}, {length}"
             yield plan.mark, what, made, plan
         if plan.plugged:
             refitted = len(plan.plugged) * MINUTES["refit plug"].value if plan.after.stage else 0.0

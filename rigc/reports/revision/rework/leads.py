@@ -85,7 +85,9 @@ def advice(rework: Rework) -> tuple[str, ...]:
 def verdict(plan: LeadPlan) -> str:
     """The verdict and the actions in words."""
     said = plan.verdict
-    if plan.verdict == REMAKE:
+    if plan.verdict == REMAKE and plan.after is not None and plan.after.signal == "mains":
+        said = f"another lead set, certified ({plan.why})"
+    elif plan.verdict == REMAKE:
         said = f"re-make: the old one is {plan.why}" if plan.why.startswith("too") else f"re-make ({plan.why})"
     elif plan.spare and plan.before is not None:
         said = f"take a spare, {plan.before.mark}"
@@ -147,7 +149,7 @@ def _ends(plan: LeadPlan) -> list[str]:
 
 def _plugs(plan: LeadPlan, lead: BoardLead) -> str:
     if plan.before is None:
-        kinds = [kind or ("captive" if lead.captive else "?") for kind in lead.plugs]
+        kinds = [kind or ("captive" if lead.captive else "as bought" if lead.inlets else "?") for kind in lead.plugs]
         return f"2 × {kinds[0]}" if kinds[0] == kinds[1] else " / ".join(kinds)
     if plan.after is None:
         return ""

@@ -17,6 +17,7 @@ from rigc.model.rig import Rig
 from rigc.reports.content import Paragraph
 
 _LEAST_MM = 1.0
+_WANTED = 3  # so many facts are named
 
 
 def player_notes(previous: Previous, old: Results, new: Results, rework: Rework) -> Paragraph:
@@ -133,10 +134,13 @@ def _chains(old: Rig, new: Rig, rework: Rework) -> list[str]:
 
 
 def mass_line(rework: Rework) -> str:
-    """The board before and after; empty where neither is known."""
+    """The board before and after, or for want of what that is not known; empty where nothing is done."""
     before, after = rework.mass_kg
     if before is None or after is None:
-        return "Mass: not known." if rework.steps else ""
+        wanted = list(rework.unweighed)
+        if len(wanted) > _WANTED + 1:
+            wanted[_WANTED:] = [f"and {len(wanted) - _WANTED} facts more"]
+        return f"Mass: not known, for want of {', '.join(wanted)}." if rework.steps else ""
     unweighed = [each.mark for each in rework.adaptors]
     without = f" ({', '.join(unweighed)} not weighed)" if unweighed else ""
     return f"Board without case {before:.2f} → {after:.2f} kg{without}."

@@ -13,6 +13,7 @@ from rigc.record import Record
 
 TOO_SHORT, TOO_LONG, OTHER_CABLE, OTHER_PLUG = "too short", "too long", "other cable", "other plug"
 OTHER_WIRING = "wired otherwise"
+OTHER_INLET = "for another inlet"
 UNKNOWN = "length not known"
 
 
@@ -84,6 +85,8 @@ def unlike(have: BoardLead, need: BoardLead) -> str:
     """Why nothing that is done to its ends makes `have` into `need`; empty where something may."""
     if have.signal != need.signal or have.cable != need.cable:
         return OTHER_CABLE
+    if sorted(have.inlets) != sorted(need.inlets):
+        return OTHER_INLET
     return OTHER_WIRING if have.make.conductors != need.make.conductors else ""
 
 

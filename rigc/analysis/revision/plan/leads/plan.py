@@ -9,9 +9,9 @@ KEEP, REMAKE, NEW, STORE, BIN, UNTOLD = "keep", "re-make", "new", "pull and stor
 """The verdicts on a lead.
 
 keep: the lead that is there serves, whatever else is done to it (its actions). re-make: its number stays, but the
-lead is made anew, since the one that is there is too short, too long, or of another cable or plug. new: a number
+lead is made anew, since the one that is there is too short, too long, or of another cable or plug, or goes into other inlets. new: a number
 that was not there before. pull and store: not used, but as it is it would serve as a spare for a lead of the new board, whatever
-its cable, as long as that has as many conductors, and for power as thick ones. pull and bin: it would serve for none as it is. can't
+its cable, as long as that has as many conductors, and for power as thick ones; a mains lead always. pull and bin: it would serve for none as it is. can't
 tell: a length is not known.
 """
 

@@ -14,18 +14,19 @@ from rigc.analysis.revision.plan.leads.y_leads import whole_ys
 def lead_plans(
     built: Board, new: Board, lengths: CableLengths, spares: tuple[BoardLead, ...], bench: Bench
 ) -> tuple[LeadPlan, ...]:
-    """The new board's leads in order, then those of the old board that are pulled. `spares` are leads that the new design carries no longer as such."""
+    """The new board's leads in order, then those of the old board that are pulled. `spares` are leads that the new design carries no longer
+    as such. Of a lead without a way over a deck, such as one between two decks, no other is made while it may stay itself."""
     needs = tuple(lead for lead in new.leads.values() if _measurable(lead) and lead.mark in lengths.lengths)
-    own = tuple(lead for lead in built.leads.values() if _measurable(lead))
+    untold = new.leads.keys() - {lead.mark for lead in needs}
+    stays = {mark for mark in untold if _measurable(new.leads[mark]) and _is_itself(built, new.leads[mark])}
+    own = tuple(lead for lead in built.leads.values() if _measurable(lead) and lead.mark not in stays)
     haves = (*own, *spares)
     found = reused(needs, lengths.lengths, haves, bench)
-    untold = new.leads.keys() - {lead.mark for lead in needs}
-    taken = {haves[each.have].mark for each in found.values() if each.have < len(own)}
     twins: set[str] = set()
     plans = [
         _staged(built, new, lead, twins, bench)
         if lead.stage
-        else _by_number(built, lead, taken, bench)
+        else _by_number(built, lead, bench)
         if lead.mark in untold
         else _planned(built, lead, lengths, found, haves, bench)
         for lead in new.leads.values()
@@ -34,6 +35,12 @@ def lead_plans(
     kept = {plan.before.mark for plan in plans if plan.before is not None and not plan.spare}
     pulled = [_pulled(lead, new, lengths, bench) for mark, lead in built.leads.items() if mark not in kept]
     return (*plans, *pulled)
+
+
+def _is_itself(built: Board, need: BoardLead) -> bool:
+    """Whether the lead of its number is one of its kind."""
+    have = built.leads.get(need.mark)
+    return have is not None and not unlike(have, need)
 
 
 def _measurable(lead: BoardLead) -> bool:
@@ -93,11 +100,11 @@ def _staged(built: Board, new: Board, need: BoardLead, twins: set[str], bench: B
     return stage_plan(have, need, bench)
 
 
-def _by_number(built: Board, need: BoardLead, taken: set[str], bench: Bench) -> LeadPlan:
+def _by_number(built: Board, need: BoardLead, bench: Bench) -> LeadPlan:
     """A lead without a way over the deck: the one of its number stays where nothing about it changes, and is made anew
     where it is of another kind; else nobody can tell."""
     have = built.leads.get(need.mark)
-    if have is None or have.mark in taken:
+    if have is None:
         return _comes(need)
     if why := unlike(have, need):
         return LeadPlan(need.mark, REMAKE, None, need, why=why)
@@ -108,7 +115,9 @@ def _by_number(built: Board, need: BoardLead, taken: set[str], bench: Bench) -> 
 
 def _pulled(lead: BoardLead, new: Board, lengths: CableLengths, bench: Bench) -> LeadPlan:
     """Stored where it could take the place of a lead of the new board as it is, or of all of its kind, being longer; else binned. For a
-    spare another cable will do. A captive lead goes with its unit, and a stage lead is never of no use."""
+    spare another cable will do. A captive lead goes with its unit, and a stage lead, or a certified mains lead, is never of no use."""
+    if lead.signal == "mains":
+        return LeadPlan(lead.mark, STORE, lead, None, why="a lead set as it was bought")
     if lead.captive or lead.stage:
         return LeadPlan(lead.mark, STORE, lead, None, why=_captive(lead, new) if lead.captive else "")
     peers = [
