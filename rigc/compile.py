@@ -332,7 +332,10 @@ def _of_whole_blends(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[
     return tuple(each for each in told if each.level is not Level.WARNING or not blends & set(each.subject))
 
 
-_JACK_LINE = re.compile(r"\s*(input|output|inlet|outlet|midi|expression|control|usb|loop|pair|jack)s?\b")
+_JACK_LINE = re.compile(
+    r"\s*(\d+\s+)?(input|output|inlet|outlet|midi|expression|control|usb|loop|pair|jack)s?\b|.*\d\s*V\b.*\d\s*m?A\b"
+)
+"""A line about a jack, by its first word, or about an outlet, by its figures."""
 
 
 def _of_whole_jacks(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[Diagnostic, ...]:

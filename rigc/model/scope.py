@@ -99,6 +99,11 @@ LOOSE_LEAD = Kind(
 )
 
 
+_CALLED = {
+    "amplifier": "amp", "guitar": "instrument", "bass": "instrument", "mixer": "desk", "pa": "desk", "foh": "desk",
+    "psu": "supply", "brick": "supply", "pedalboard": "deck", "board": "deck",
+}  # fmt: skip
+"""What people call a thing by its kind; common speech, no source."""
 _FEW = 8
 _MOST_COMPARED = 300_000
 """Names with which those that nothing declares are compared, in all: to find what was meant takes some microseconds for each."""
@@ -161,7 +166,7 @@ class Scope:
     def _unknown(self, name: Word, kinds: tuple[str, ...], wanted: str, fitting: Collection[str] | None) -> Diagnostic:
         if (dashed := self._with_dash(name)) is not None:
             return dashed
-        near = self._near(name.text, kinds, fitting)
+        near = self._near(name.text, kinds, fitting) or self._only_one(name.text, kinds, fitting)
         also = (Label(self.declared[near][1].span, f"'{near}' is declared here"),) if near else ()
         return UNKNOWN.at(
             name.span,
@@ -178,6 +183,12 @@ class Scope:
         """The name that was meant; none once too many were compared."""
         self._compared += len(self.declared)
         return nearest(typed, self._fitting(kinds, fitting)) if self._compared <= _MOST_COMPARED else ""
+
+    def _only_one(self, typed: str, kinds: tuple[str, ...], fitting: Collection[str] | None) -> str:
+        """The one thing of a kind, where it is called by what it is: `amp`."""
+        kind = _CALLED.get(typed, typed)
+        names = self._fitting((kind,), fitting) if self._compared <= _MOST_COMPARED else []
+        return names[0] if len(names) == 1 and (not kinds or kind in kinds) else ""
 
     def _with_dash(self, name: Word) -> Diagnostic | None:
         """`di-thru` for `di.thru`: a thing and its jack joined by a hyphen."""

@@ -9,7 +9,7 @@ _SPELLINGS = {
     "in": "inches inch",
     "ft": "feet foot",
     "kg": "kilos kilo kgs kilograms kilogram",
-    "g": "grams gram gr grammes",
+    "g": "grams gram gr grammes gm gms",
     "lb": "lbs pounds pound",
     "oz": "ounces ounce",
     "mV": "millivolt millivolts",

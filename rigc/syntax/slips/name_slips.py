@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable
 
 from rigc.diagnostics.mend import Mend, Replace
+from rigc.diagnostics.near import nearest
 from rigc.source import Span
 from rigc.syntax.mistake import Mistake, Wording
 from rigc.syntax.slips.said_codes import COLOURS, code_of
@@ -109,6 +110,9 @@ def _mark(m: Mistake) -> Wording | None:
         advice = "write the letter of its type, as in plug-top C, or plug-top alone"
         return Wording(f"'{m.word}' is not how the pins of a plug are told", "a capital letter goes here", advice)
     if head == ["inlet"] and m.word.isalpha():
+        kinds = [word for name in m.expected if (word := m.literals.get(name, "")).replace("-", "").isalpha()]
+        if near := nearest(m.word, kinds):
+            return Wording(f"'{m.word}' is no kind of inlet", f"did you mean '{near}'?", mends=m.write(near))
         advice = "write its number by IEC 60320: C14 where it has a contact for earth, C8 where it has two pins"
         return Wording(f"'{m.word}' is no number of a mains inlet", "a number such as C14 goes here", advice)
     small = re.fullmatch(r"[a-z]+[0-9]*[a-z]?", m.word)

@@ -29,6 +29,9 @@ _UNIT = r"mA|A|mm|cm|mV|V|mW|W|VA|kHz|Hz|kg|g|awg|AWG|dBu|dB|kohm|Mohm|ohm|ms|mA
 _LETTERED = ("revision", "follows", "as-built", "retired", "tie")
 """Statements in which a capital letter is no unit."""
 _N = r"\d+(?:\.\d+)?"
+_DASH = "(?:--|—|–)"
+_POLES = {"neg": "negative", "pos": "positive"}
+_MIDI_KIND = r"((?:5|five)?[ \t-]*pins?[ \t-]*din|(?:5|five)[ \t-]*pins?|din|mini-trs)\b"
 
 _Made = str | Callable[[re.Match[str]], str]
 
@@ -83,10 +86,14 @@ _WRITTEN: tuple[tuple[str, str, _Made], ...] = (
     ("input output inlet outlet midi expression control usb", r"[ \t]+from[ \t]+(?:the[ \t]+)?(?:front|left)(?:[ \t]+edge)?(?=[ \t]+up\b|[ \t]*\Z)", ""),
     ("volume tone", r"(?:[ \t]+(?:audio|log|linear|lin|taper))+(?=[ \t]|\Z)", ""),
     ("chain loop", r"(->|=>)[ \t]*(?:->|=>)", r"\1"),
+    ("chain loop", rf"^[^>#]*[ \t]{_DASH}[ \t][^>#]*(?=\Z)", lambda found: re.sub(rf"[ \t]+{_DASH}[ \t]+", " -> ", found[0])),
     ("rail tier treadle accepts band mains", r"\.\.[ \t]*\.\.", ".."),
     ("insured price rate", r"(\d{1,3})[ \t]+(\d{3})(?=[ \t]*[A-Z]{3})", r"\1\2"),
     ("revision follows", r"\b([A-Z])(\d{4}-\d\d-\d\d)", r"\1 \2"),
     ("on off amps holds done drop loops retired", r"[ \t]*,(?=[ \t]*\Z)", ""),
+    ("@supply", rf"^([ \t]*)(?:mains[ \t]+)?(?:input|in)[ \t]+(?={_N}[ \t]*V\b)", r"\1mains "),
+    ("@supply", rf"^([ \t]*)(\d+)[ \t]*[x×][ \t]*(?={_N}[ \t]*V)", lambda found: f"{found[1]}outlet o1..o{found[2]} " if 1 < int(found[2]) <= _MOST_OUTLETS else found[0]),
+    ("takes", rf"^([ \t]*)takes[ \t]+({_N}[ \t]*m?A)\b[ \t,]*(?:@|at)[ \t]*({_N})[ \t]*V[ \t]*(dc|ac)?(?=[ \t]*\Z)", lambda found: f"{found[1]}draws {found[2]}\n{found[1]}needs {found[3]} V {found[4] or 'dc'}"),
     ("needs", rf"(DC|AC|dc|ac)[ \t]+({_N})[ \t]*V", lambda found: f"{found[2]} V {found[1].lower()}"),
     ("", rf"(?<![\w.])({_UNIT})[ \t]+({_N})(?![\w.])", _turned),
     ("", rf"([$€£¥])[ \t]*({_N})", lambda found: f"{found[2]} {_MONEY[found[1]]}"),
@@ -115,17 +122,26 @@ _WRITTEN: tuple[tuple[str, str, _Made], ...] = (
     ("tails", r"\b(?:on|yes)\b", "wanted"),
     ("feet", r"\b(?:off|away)\b", "removed"),
     ("feet", r"\b(?:on|yes|rubber)\b", "stay"),
-    ("outlet", r"(?<!\bcommon )\b(?:insulated|floating|galvanic(?:ally isolated)?)\b", "isolated"),
+    ("outlet", r"(?<!\bcommon )\b(?:insulated|floating|galvanic(?:ally isolated)?|sep[ea]rated?(?:ly)?|independent|isolate)\b", "isolated"),
+    ("outlet", r"\b(isolated|common(?:[ \t]+(?!cent|tip|pol)[a-z][\w-]*)?)[ \t,]+(?:polarity[ \t]+)?(?:cent(?:re|er)|tip)[ \t-]*(neg|pos)[a-z]*\b", lambda found: f"polarity centre-{_POLES[found[2]]} {found[1]}"),
     ("outlet", r"\b(?:not isolated|non-isolated|unisolated|daisy-chain(?:ed)?|shared)\b", "common chain"),
     ("outlet", r"(?<=outlet )[ \t]*(\d+)[ \t]*[x×][ \t]+", lambda found: f"o1..o{found[1]} " if int(found[1]) <= _MOST_OUTLETS else found[0]),
     ("outlet", rf"(?<=[ \t])({_N})[ \t]*/[ \t]*({_N})[ \t]*V[ \t]*(dc|ac)[ \t]+({_N}[ \t]*m?A)", r"\1 V \3 \4 or \2 V \3 \4"),
+    ("input output", r"[ \t]+(?:isolated?|insulate|plastic)\b([^#]*?)(?=[ \t]*\Z)", r"\1 insulated"),
+    ("input output", r"\b(?:impedance|imp\.?)[ \t:=]+(?=\d)", ""),
+    ("input output outlet", r"\b([a-z]+)(\d+)[ \t]+(?:to|till|until|through|thru|-|–)[ \t]+(?:\1)?(\d+)\b", r"\1\2..\1\3"),
     ("inlet", r"\bIEC[ \t]+(?=C\d)", ""),
     ("inlet", r"(?<=inlet )[ \t]*barrel(?=[ \t]+\d)", "dc barrel"),
-    ("midi", r"\b(in|out|thru)[ \t]+(din|mini-trs)(?=[ \t]+(?:left|right|front|rear|type)|[ \t]*\Z)", r"\1 midi \2"),
+    ("midi", rf"\b(in|out|thru)(?:put)?[ \t]*(?:and|&|/|\+|,)[ \t]*(in|out|thru)(?:put)?[ \t]+{_MIDI_KIND}(?=[ \t]*\Z)", lambda found: f"{_midi(found[1])} {_kind(found[3])}\nmidi {_midi(found[2])} {_kind(found[3])}"),
+    ("midi", rf"\b(in|out|thru)(?:put)?[ \t]+(?:(?:jack|socket)[ \t]+)?{_MIDI_KIND}(?=[ \t]+(?:left|right|front|rear|type)|[ \t]*\Z)", lambda found: f"{_midi(found[1])} {_kind(found[2])}"),
+    ("midi", rf"(?<=[ \t]){_MIDI_KIND}(?=[ \t]+(?:left|right|front|rear|type)|[ \t]*\Z)", lambda found: _kind(found[1])),
     ("midi", r"\b5-pin[ \t]+(?=din)", ""),
     ("input output", r"\bhigh(?=[ \t]+\d)", "up"),
     ("input output inlet", r"\b(left|right|front|rear)[ \t]+at(?=[ \t]+\d)", r"\1"),
     ("body inside", rf"({_N})[ \t]*,[ \t]+({_N})[ \t]*,[ \t]+({_N})", r"\1 x \2 x \3"),
+    ("body inside", rf"(?<![\w.])({_N})[ \t]*/[ \t]*({_N})[ \t]*/[ \t]*({_N})", r"\1 x \2 x \3"),
+    ("body inside", rf"(?<![\w.])({_N})[ \t]+({_N})[ \t]+({_N})", r"\1 x \2 x \3"),
+    ("size", rf"(?<![\w.])({_N})(?:[ \t]+|[ \t]*/[ \t]*)({_N})(?=[ \t]*(?:mm|cm|m|in)\b)", r"\1 x \2"),
     ("body inside", rf"(?:[WwBb][:=]?[ \t]*)({_N})[ \t]*[x,]?[ \t]*(?:[DdLl][:=]?[ \t]*)({_N})[ \t]*[x,]?[ \t]*(?:[Hh][:=]?[ \t]*)({_N})", r"\1 x \2 x \3"),
     ("body inside", rf"({_N})[ \t]*(?:mm|cm|in)?[ \t]*(?:wide|w)\b[ \t,x]*({_N})[ \t]*(?:mm|cm|in)?[ \t]*(?:deep|long|d)\b[ \t,x]*({_N})[ \t]*(mm|cm|in)?[ \t]*(?:high|tall|h)\b", r"\1 x \2 x \3 \4"),
     ("rate", r"[ \t]*(?:per|an|a|/)[ \t]*(?:hour|hr|h)\b", ""),
@@ -143,7 +159,10 @@ _WRITTEN: tuple[tuple[str, str, _Made], ...] = (
     ("sockets poles conductors every loop spare preset marker", rf"\b({'|'.join(_COUNTS)})\b", lambda found: str(_COUNTS.index(found[1]) + 1)),
     ("frozen revision", r"\"(\d{4}-\d\d-\d\d)\"", r"\1"),
     ("lowest", r"\b([A-G])([#b]?)([0-8])\b", lambda found: f"{_pitch(found):.1f} Hz"),
+    ("author drawer designer made drawn", r"^([ \t]*)(?:author|drawer|designer|made|drawn)\b(?:[ \t]+by\b)?[ \t:]*([A-Z][^\"#]*?)(?=[ \t]*\Z)", r'\1drawn by "\2"'),
     ("author drawer designer", r"\b(?:author|drawer|designer)(?:[ \t]+by)?\b", "drawn by"),
+    ("date dated day", r"^([ \t]*)(?:date|dated|day)[ \t:=]+(\d{4}-\d\d-\d\d)(?=[ \t]*\Z)", r"\1revision A \2"),
+    ("for use used", r"^([ \t]*)(?:used?[ \t]+)?(?:for[ \t]+|at[ \t]+|on[ \t]+)?(home|gigging|touring|fly|studio)(?:[ \t]+use)?(?=[ \t]*\Z)", r"\1class \2"),
     ("cable cord", r"\b(?:cable|cord)\b(?=[ \t]+\d)", "lead"),
     ("pot", r"\bpot\b", "volume"),
     ("loop", r"(?<=loop )(\d+)[ \t]+(?=[a-z][\w-]*[ \t]+(?:holds|empty))", r"\1 of "),
@@ -180,9 +199,12 @@ _WRITTEN: tuple[tuple[str, str, _Made], ...] = (
     ("@place", r"\bturned[ \t]+right\b", "turned 270 deg"),
     ("@place", r"\bturned[ \t]+(?:round|around|back|over)\b", "turned 180 deg"),
     ("@power", r"^([ \t]*)spare[ \t]+([a-z][\w-]*)\.[\w-]+(?=[ \t]*$)", r"\1spare 1 of \2"),
+    ("@power", r"^([ \t]*[a-z][\w-]*)[ \t]+(?:is[ \t]+)?(?:plugged|plugs|goes|connected|connects|hooked|wired)(?:[ \t]+up)?[ \t]+(?:into|in|to|on)[ \t]+(?=[a-z][\w-]*\.)", r"\1 from "),
     ("@power", r"^([ \t]*[a-z][\w, -]*?)[ \t]+into(?=[ \t])", r"\1 plug into"),
     ("@leads", r"(->[ \t]*[a-z][\w-]*\.[\w-]+)[ \t]+(?!(?:over|under|through|slack|made|premade)\b)([a-z][\w-]*)(?=[ \t]+of\b)", r"\1 \2 to \2"),
     ("@spares", r"^([ \t]*)((?:audio|dc|ac|midi|control)[ \t]+lead[ \t]+.*?)[ \t]*[x×][ \t]*(\d+)(?=[ \t]+in\b|[ \t]*$)", r"\1\3 \2"),
+    ("@leads", r"^([ \t]*)(?:lead|cable|patch|cord)[ \t]+(?=[A-Z]+\d+[a-z]?[ \t])", r"\1"),
+    ("@mounting", r"^([ \t]*)use[ \t]+([a-z][\w-]*)(?:[ \t]+for[ \t]+(?:all|everything|every[ \t]+unit))?(?=[ \t]*\Z)", r"\1all with \2"),
     ("@spares", r"(?<=\d)x(?=[ \t])", ""),
     ("@spares", r"(?<=[ \t])(plug|lead)s\b", r"\1"),
     ("@spares", r"^([ \t]*\d+)[ \t]+(?:x[ \t]+)?(?!(?:audio|dc|ac|midi|control|plug|plugs|of)\b)([a-z][^\"\n]*?)(?=[ \t]+in[ \t]+\"|[ \t]*$)", r'\1 of "\2"'),
@@ -193,6 +215,16 @@ _RULES = tuple(
     (frozenset(heads.split()), re.compile(shape), made)
     for heads, shape, made in sorted(_WRITTEN, key=lambda rule: not rule[0])  # those of some statements first
 )
+
+
+def _midi(way: str) -> str:
+    """The way of a MIDI jack and a name that no other way of it has."""
+    return f"{way} {'midi' if way == 'in' else f'midi-{way}'}"
+
+
+def _kind(typed: str) -> str:
+    """The kind of a MIDI jack: of five pins is the DIN one (MIDI 1.0, from memory)."""
+    return typed if typed == "mini-trs" else "din"
 
 
 def _pitch(found: re.Match[str]) -> float:

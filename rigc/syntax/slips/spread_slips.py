@@ -95,7 +95,8 @@ def _range(m: Mistake) -> Wording | None:
     if m.awaits(".."):
         return None
     low = re.search(rf"(?<![+±\d.-])(from[ \t]+)?(?<![\d.])({_QUANTITY})[ \t]*\Z", m.before)
-    high = re.match(rf"(?:\.\.|[{DASHES}-]|to\b|and\b)[ \t]*({_QUANTITY})(?=\s|#|\Z)", m.after)
+    joint = r"to\b|and\b|or\b" if m.before.split()[:1] == ["needs"] else r"to\b|and\b"
+    high = re.match(rf"(?:\.\.|[{DASHES}-]|{joint})[ \t]*({_QUANTITY})(?=\s|#|\Z)", m.after)
     if low is None or high is None or not re.search(_UNIT, low[2] + high[1]):
         return None
     typed = m.line[low.start() : m.at - m.line_start + high.end()]

@@ -74,8 +74,8 @@ def supply_facts(context: Context, items: list[Item]) -> dict[str, Any]:
 
 def mains_range(context: Context, fact: nodes.Mains) -> MainsRange:
     """A voltage and frequency range with its tolerance applied."""
-    if turned := _turned(context, fact):
-        return turned
+    if meant := _turned(context, fact) or _dashed(context, fact):
+        return meant
     low_v, high_v = (mains_without_spread(each, context.report) for each in (fact.low, fact.high))
     volts = context.shared(MAINS, low_v, high_v)
     hertz = context.shared(FREQUENCY, fact.hertz_low, fact.hertz_high)
@@ -109,6 +109,25 @@ def _turned(context: Context, fact: nodes.Mains) -> MainsRange | None:
         )
     )
     return mains_range(context, fact.replace(low=fact.hertz_low, hertz_low=fact.low))
+
+
+def _dashed(context: Context, fact: nodes.Mains) -> MainsRange | None:
+    """A finding where a dash stands for the two dots of a range, which reads as a minus: `mains 100-240 V`; the range as it is meant."""
+    high = fact.hertz_low
+    if fact.high is not None or high is None or not high.number.text.startswith("-") or not _measures(high, "V"):
+        return None
+    typed = Span(fact.span.source, fact.low.span.start, high.span.end)
+    meant = high.replace(number=Word(high.number.text.removeprefix("-"), high.number.span))
+    right = f"{fact.low.number.text}..{meant}"
+    context.report(
+        WRONG_QUANTITY.at(
+            typed,
+            f"'{typed.text}' has a dash in it, which is a minus here",
+            label="two dots go between the ends of a range",
+            mends=(Mend(f"write mains {right}", (Replace(typed, right),)),),
+        )
+    )
+    return mains_range(context, fact.replace(high=meant, hertz_low=fact.hertz_high, hertz_high=None))
 
 
 def _ceiling(fact: nodes.Ceiling) -> tuple[str, Measure]:

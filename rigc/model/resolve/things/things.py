@@ -259,7 +259,10 @@ def _common(context: Context, item: Item, fields: dict[str, Any]) -> None:
     elif rule in CHOICES:
         fields[rule] = Fact(said.text, said.text, said.span, known)
     elif isinstance(fact, nodes.FootSwitch | nodes.Knob):
-        x, y = context.shared_values(OFFSET, fact.x, fact.y)
+        spot = context.shared_chosen(OFFSET, fact.x, fact.y)
+        if spot[0] is None or spot[1] is None:
+            return
+        x, y = spot[0].value, spot[1].value
         switch = isinstance(fact, nodes.FootSwitch)
         name = "" if isinstance(fact, nodes.FootSwitch) or fact.name is None else fact.name.value
         action = fact.action.text if isinstance(fact, nodes.FootSwitch) and fact.action else None
