@@ -81,11 +81,15 @@ def test_larger_successor(swap: Swap) -> None:
     assert (told["answer"], told["verdict"]) == (
         "with work",
         "yes, with work: feed it from mill8.a7 and mill8.a8 in parallel (71.1 %), with 'echomill' moved to weir8.b8 (64 %); "
-        "a parallel adaptor (Y1); D16 new, 450 mm",
+        "a hole for A15 in plate; a hole for D07, D08 in plate; a parallel adaptor (Y1); D16 new, 450 mm",
     )
     assert fit(run, "body") == (
         "yes",
         "same corner, 470, 325; left 40 mm to weathervane, right 0 mm to echomill, front 30 mm to settle",
+    )
+    assert fit(run, "hole in plate") == (
+        "with work",
+        "cut it, or lay A15 over the deck as long as this is so, and try its length",
     )
     leads = [(row["lead"], row["there_mm"], row["least_mm"], row["most_mm"]) for row in records(run, "leads")]
     assert leads == [

@@ -50,6 +50,8 @@ def lead_work(rig: Rig, plan: LeadPlan) -> tuple[str, str]:
     if plan.verdict in (NEW, REMAKE):
         if plan.spare:
             return WORK, f"the spare{_of(plan)} as {plan.mark}"
+        if _is_mains(plan):
+            return WORK, f"another mains lead set as {plan.mark}"
         made = f", {_made(plan)}" if _made(plan) else ""
         return WORK, f"{plan.mark} new{made}" if plan.verdict == NEW else f"{plan.mark} anew{made} ({short_by(plan)})"
     untold = plan.verdict not in (STORE, BIN) and not _is_stage(plan)
@@ -94,6 +96,9 @@ def _do(rig: Rig, plan: LeadPlan) -> str:
         return "pull it, and keep it as a spare"
     if plan.verdict == BIN:
         return "pull it"
+    if plan.verdict in (NEW, REMAKE) and _is_mains(plan) and plan.after is not None:
+        why = f"{plan.why}: " if plan.why else ""
+        return f"{why}take a certified lead set for {' and '.join(plan.after.inlets)}"
     if plan.verdict == NEW:
         return (
             f"take the spare{_of(plan)}"
@@ -132,6 +137,10 @@ def _is_at(lead: BoardLead | None, thing: str) -> bool:
 def _is_stage(plan: LeadPlan) -> bool:
     """Whether it runs on the stage, where nobody lays its way."""
     return plan.after is not None and plan.after.stage
+
+
+def _is_mains(plan: LeadPlan) -> bool:
+    return plan.after is not None and bool(plan.after.inlets)
 
 
 def _of(plan: LeadPlan) -> str:

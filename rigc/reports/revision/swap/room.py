@@ -1,4 +1,4 @@
-"""A trial -> the answers on room: corner, neighbours, lid, strips."""
+"""A trial -> the answers on room: corner, neighbours, lid, strips, holes for its leads."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.deck.placement import Outline, Placement
 from rigc.analysis.mounting.mounting_strip import MountingStrip
+from rigc.analysis.revision.rework import Rework
 from rigc.analysis.revision.substitute.room import overlaps
 from rigc.analysis.revision.substitute.trial import Trial
 from rigc.diagnostics.diagnostic import Level
@@ -42,6 +43,7 @@ def _answers(trial: Trial) -> Iterator[Answer]:
     yield Answer("body", there, here, answer, f"{text}{_gap_words(_gaps(trial, after))}", said)
     yield from _height(trial)
     yield from _strips(trial)
+    yield from _passages(trial)
 
 
 def _body(unit: Unit) -> str:
@@ -118,6 +120,17 @@ def _height(trial: Trial) -> Iterator[Answer]:
         yield Answer("height", there, here, NO, wrong.message, wrong.message)
     elif found:
         yield Answer("height", there, here, WORK, found[0].message, "measure the height and what is above it")
+
+
+def _passages(trial: Trial) -> Iterator[Answer]:
+    """Holes that its leads want and that the deck does not have."""
+    for plan in trial.mended.get(Rework).fittings:
+        if plan.kind == "passage":
+            leads = ", ".join(plan.leads)
+            text = f"cut it, or lay {leads} over the deck as long as this is so, and try {'its' if len(plan.leads) == 1 else 'their'} length"
+            yield Answer(
+                f"hole in {plan.on}", plan.before or "none", plan.after, WORK, text, f"a hole for {leads} in {plan.on}"
+            )
 
 
 def _strips(trial: Trial) -> Iterator[Answer]:

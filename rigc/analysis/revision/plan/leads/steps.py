@@ -32,7 +32,8 @@ def lead_steps(plan: LeadPlan, pieces: Pieces) -> Iterator[Step]:
 
 
 def _fitted(plan: LeadPlan, pieces: Pieces) -> Iterator[Step]:
-    """A lead that comes; a DC lead goes into its unit, or its adaptor, when its plug has been measured."""
+    """A lead that comes; a DC lead goes into its unit, or its adaptor, when its plug has been measured; any other lies plugged, but where
+    the unit is set down behind it."""
     assert plan.after is not None and plan.after.ends is not None
     called, phase = (_called(plan),), OF_SIGNAL[plan.after.signal]
     start, end = (str(port) for port in plan.after.ends)
@@ -48,6 +49,11 @@ def _fitted(plan: LeadPlan, pieces: Pieces) -> Iterator[Step]:
             at_outlet = plan.after.leg_of is not None and there in pieces.supply_names
             mark = plan.after.leg_of if at_outlet and plan.after.leg_of else plan.mark
             yield Step(POWER if early else MOUNT, "plug in", (mark,), "", there)
+    elif phase < MOUNT:
+        set_down = {unit.name for unit in pieces.units if unit.there_after}
+        for port in plan.after.ends:
+            if port.thing in set_down and port.thing not in pieces.supply_names:
+                yield Step(MOUNT, "plug in", called, "", port.thing)
 
 
 def _kept(plan: LeadPlan, pieces: Pieces) -> Iterator[Step]:
