@@ -252,7 +252,7 @@ _SAID: dict[str, str] = {
     "tape": "tape, hook tape, hook and loop tape", "both faces": "both faces, both sides, top and bottom",
     "drop": "slots, drop, drop line, cable slot, gap, slot, gaps, slit, opening, cable gap, pass through, cable pass",
     "hole": "hole, cut out, cutout, grommet, bore, drilled hole, cable hole, round hole, drill",
-    "clearance": "clearance, underneath, legs, leg height, height of legs, height off floor, free height, height below, room below, space below, space under, room under, height under, room underneath, space underneath, free height under, space beneath, headroom below, under clearance, underside height, free space under, free height below, height beneath",
+    "clearance": "clearance, underneath, gap below, gap under, legs, leg height, height of legs, height off floor, free height, height below, room below, space below, space under, room under, height under, room underneath, space underneath, free height under, space beneath, headroom below, under clearance, underside height, free space under, free height below, height beneath",
     "keep-out": "keep out, keepout, forbidden, handle, blocked, keep clear, no go, nothing here, reserved area, blocked area, carrying handle, forbidden zone, no pedals here, zone",
     "heel": "heel, heel room, heel space, heel rest, heel strip, room for heel, heel area",
     "tier": "tier, riser, raised, upper level, second level, raised area, back row raised, step, raised level, upper tier, raised row, podium, upper deck, shelf, elevated, second tier",

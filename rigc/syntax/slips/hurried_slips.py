@@ -24,6 +24,45 @@ def _capital_word(m: Mistake) -> Wording | None:
     return Wording(message, "words of the language are in small letters", mends=m.write(small))
 
 
+def _glued(m: Mistake) -> Wording | None:
+    """`draws60mA`."""
+    found = re.match(r"([ \t]*)([a-z-]+)(?=\d)", m.line)
+    if found is None or m.before.strip() or found[2] not in m.blocks().get(m.block, frozenset()):
+        return None
+    at = m.line_start + found.end()
+    line = f"{found[2]} {m.code[found.end() :].strip()}"
+    return Wording(
+        f"no blank stands behind '{found[2]}'", "one goes here", mends=m.instead(at, at, " ", f"write {line}")
+    )
+
+
+def _outlet_by_number(m: Mistake) -> Wording | None:
+    """`fen from outlet 2`: of the one supply that the file declares, where it has such an outlet; else with a blank for its name."""
+    found = re.match(
+        r"([ \t]*[a-z][\w, -]*?[ \t]+from[ \t]+)(?:outlet|output|out|socket|no\.?|#)[ \t]*(?:no\.?|#)?[ \t]*(\d+)[ \t]*\Z",
+        m.code,
+    )
+    if m.block != "power" or found is None:
+        return None
+    text = m.span.source.text
+    supplies = re.findall(r"^[ \t]*supply[ \t]+([a-z][\w-]*)", text, re.M)
+    stems = dict.fromkeys(re.findall(r"^[ \t]*outlet[ \t]+([a-z]+)\d", text, re.M))
+    message = f"'{m.code.strip()}' does not say of which supply"
+    if len(supplies) != 1 or len(stems) != 1:
+        return Wording(
+            message,
+            "a supply and its outlet go here",
+            f"write both with a dot between them: {found[1].strip()} SUPPLY.o{found[2]}",
+        )
+    line = f"{found[1]}{supplies[0]}.{next(iter(stems))}{found[2]}"
+    start = m.line_start
+    return Wording(
+        message,
+        "a supply and its outlet go here",
+        mends=m.instead(start, start + len(m.code.rstrip()), line, f"write {line.strip()}"),
+    )
+
+
 def _word_before_the_statement(m: Mistake) -> Wording | None:
     """`signal chain guitar -> amp`, `power supply mill {`: the statement begins with its second word."""
     begins = m.blocks().get("", frozenset())
@@ -433,6 +472,8 @@ def _output_pair(text: str, thing: str) -> tuple[str, str] | None:
 
 HURRIED_SLIPS: tuple[Callable[[Mistake], Wording | None], ...] = (
     _capital_word,
+    _glued,
+    _outlet_by_number,
     _word_before_the_statement,
     _shouted,
     _long_arrow,
