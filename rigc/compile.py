@@ -261,6 +261,7 @@ def _not_following(told: tuple[Diagnostic, ...], gathered: Gathered) -> tuple[Di
     if not gathered.skipped and not gathered.findings:
         return told
     unread = {word for span in gathered.skipped for word in re.findall(r"[A-Za-z][\w-]*", span.text)}
+    unread |= {word.lower() for word in unread}  # a name that is told to be written in small letters
     unread |= {
         f"{what.replace('-', ' ')} {number}"
         for span in gathered.skipped

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from rigc.diagnostics.diagnostic import Diagnostic
-from rigc.diagnostics.mend import Replace
+from rigc.diagnostics.mend import Delete, Replace
 from rigc.source import Span
 from rigc.syntax.mistake import Mistake, Wording
 from rigc.syntax.mistakes import MALFORMED
@@ -122,6 +122,8 @@ def _settled(told: Wording, m: Mistake) -> bool:
     if told.mends[0].words.startswith(REMARKED):
         return False
     line, moved = m.line, m.span.start - m.at + m.line_start
+    if any(isinstance(edit, Delete) for edit in told.mends[0].edits):
+        return True
     edits = [edit for edit in told.mends[0].edits if isinstance(edit, Replace)]
     for edit in sorted(edits, key=lambda each: -each.span.start):
         start, end = edit.span.start - moved, edit.span.end - moved

@@ -10,7 +10,9 @@ from rigc.diagnostics.mend import Mend, Replace
 from rigc.model.deck import Deck
 from rigc.model.rig import Rig
 from rigc.model.slips.interchanged import interchanged
+from rigc.source import Span
 
+_SIDES = re.compile(r"([\d.]+)(\s*x\s*)([\d.]+)(\s*(?:mm|cm|m|in|ft))")
 _TYPED = re.compile(r"([\d.]+)\s*,\s*([\d.]+)\s*(?:cm|m|in|ft)")
 
 
@@ -55,5 +57,37 @@ def interchanged_there(rig: Rig, body: Outline, deck: Deck) -> tuple[Mend, ...]:
     numbers = rig.places[body.thing].numbers
     if numbers is None or deck.width_mm is None or deck.depth_mm is None:
         return ()
-    fits = body.y_mm + body.width_mm <= deck.width_mm.value and body.x_mm + body.depth_mm <= deck.depth_mm.value
+    fits = (
+        min(body.x_mm, body.y_mm) >= 0
+        and body.y_mm + body.width_mm <= deck.width_mm.value
+        and body.x_mm + body.depth_mm <= deck.depth_mm.value
+    )
     return interchanged(numbers) if fits else ()
+
+
+def without_minus(rig: Rig, body: Outline, deck: Deck) -> tuple[Mend, ...]:
+    """The same numbers without their minus, where the thing is on the deck so."""
+    numbers = rig.places[body.thing].numbers
+    if numbers is None or "-" not in numbers.text or deck.width_mm is None or deck.depth_mm is None:
+        return ()
+    x, y = abs(body.x_mm), abs(body.y_mm)
+    if x + body.width_mm > deck.width_mm.value or y + body.depth_mm > deck.depth_mm.value:
+        return ()
+    right = numbers.text.replace("-", "")
+    return (Mend(f"write {right}, without the minus", (Replace(numbers, right),)),)
+
+
+def deck_turned(deck: Deck, bodies: Sequence[Outline]) -> tuple[Mend, ...]:
+    """The sides of a deck the other way round, where all that stands on it or hangs below is within it so."""
+    if deck.width_mm is None or deck.depth_mm is None:
+        return ()
+    width, depth = deck.depth_mm.value, deck.width_mm.value
+    whole = Span(deck.width_mm.span.source, deck.width_mm.span.start, deck.depth_mm.span.end)
+    typed = _SIDES.fullmatch(whole.text)
+    fit = all(
+        min(body.x_mm, body.y_mm) >= 0 and body.area.right_mm <= width and body.area.rear_mm <= depth for body in bodies
+    )
+    if not fit or typed is None:
+        return ()
+    right = f"{typed[3]}{typed[2]}{typed[1]}{typed[4]}"
+    return (Mend(f"write size {right}, if width and depth were interchanged", (Replace(whole, right),)),)

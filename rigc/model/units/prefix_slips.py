@@ -12,8 +12,8 @@ _FAMILIES = (
     (("mV", 1e-3), ("V", 1.0)),
     (("mW", 1e-3), ("W", 1.0), ("MW", 1e6)),
     (("mVA", 1e-3), ("VA", 1.0)),
-    (("ohm", 1.0), ("kohm", 1e3), ("Mohm", 1e6)),
-    (("Ω", 1.0), ("kΩ", 1e3), ("MΩ", 1e6)),
+    (("mohm", 1e-3), ("ohm", 1.0), ("kohm", 1e3), ("Mohm", 1e6)),
+    (("mΩ", 1e-3), ("Ω", 1.0), ("kΩ", 1e3), ("MΩ", 1e6)),
     (("mH", 1e-3), ("H", 1.0)),
     (("pF", 1e-12), ("nF", 1e-9), ("uF", 1e-6)),
     (("pF", 1e-12), ("nF", 1e-9), ("µF", 1e-6)),
@@ -34,6 +34,8 @@ _NEVER_MEANT = {
     "uA",
     "µA",
     "mVA",
+    "mohm",
+    "mΩ",
     "in",
     "ft",
 }  # typed for another, but never the one that was meant on a pedal board
@@ -49,7 +51,8 @@ def slips(unit: str, values: Sequence[tuple[float, Measure]]) -> tuple[str, ...]
                 fits = all(each.low <= value * size / sizes[unit] * (1 + 1e-12) <= each.high for value, each in values)
                 if other != unit and other not in _NEVER_MEANT and fits and other not in found:
                     found.append(other)
-    return tuple(found)
+    same = [other for other in found if other.lower() == unit.lower()]  # `mohm` for `Mohm`
+    return tuple(same or found)
 
 
 def in_words(value: float, unit: str) -> str:
@@ -58,6 +61,6 @@ def in_words(value: float, unit: str) -> str:
     family = next((family for family in _FAMILIES if base is not None and (unit, base) in family), ((unit, 1.0),))
     for other, size in reversed(family):
         told = value * (base or 1.0) / size
-        if abs(told) >= 1 and other not in ("MA", "cm", "uA"):
+        if abs(told) >= 1 and other not in ("MA", "cm", "uA", "mohm"):
             return f"{told:.6g} {other}"
     return f"{value:.6g} {unit}"

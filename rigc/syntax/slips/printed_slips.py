@@ -114,6 +114,8 @@ _WRITTEN: tuple[tuple[str, str, _Made], ...] = (
     ("ground", r"(?<=[ \t])-(?=[ \t]*\Z)", "negative"),
     ("fuse", rf"\b({'|'.join(sorted(_SLOW, key=len, reverse=True))})\b", lambda found: _SLOW[found[1]]),
     ("use", r"\",[ \t]*\"", '"\nuse "'),
+    ("import include require load", r"^([ \t]*)(?:import|include|require|load)[ \t]+(?!\"[^\"]*\.rig\")\"?([\w./-]+?)(?:\.rig)?\"?(?=[ \t]*\Z)", r'\1use "\2.rig"'),
+    ("version lang rigc", r"^([ \t]*)(?:version|lang|rigc)[ \t:=]+(\d+)(?=[ \t]*\Z)", r"\1language \2"),
     ("revision", r"(?<=revision )[ \t]*([1-9])(?=[ \t])", lambda found: "ABCDEFGHI"[int(found[1]) - 1]),
     ("show", r"(\d+)[ \t]*(?:h|:)[ \t]*(\d\d)(?:[ \t]*(?:min|h)?)(?=[ \t]*\Z)", lambda found: f"{60 * int(found[1]) + int(found[2])} min"),
     ("transformer", r"->|→", "to"),

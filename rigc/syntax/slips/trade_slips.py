@@ -256,10 +256,15 @@ def _own_jack(m: Mistake) -> Wording | None:
 
 
 def _left_open(m: Mistake) -> Wording | None:
-    """`others` in a place block."""
-    if m.block != "place" or not m.ends or m.code.split() not in (["others"], ["all"], ["rest"]):
+    """`others` or `fen anywhere` in a place block."""
+    open_ended = re.fullmatch(
+        r"[a-z][\w-]*[ \t]+(?:is[ \t]+)?(?:at[ \t]+)?(?:anywhere|somewhere|wherever|auto|automatic|free)",
+        m.code.strip(),
+    )
+    if m.block != "place" or not (open_ended or (m.ends and m.code.split() in (["others"], ["all"], ["rest"]))):
         return None
-    mends = (Mend("delete the line: what has no place gets one", (Delete(m.place(m.line_start, m.at)),)),)
+    line = m.place(m.line_start, m.line_start + len(m.code.rstrip()))
+    mends = (Mend("delete the line: what has no place gets one", (Delete(line),)),)
     return Wording(f"'{m.code.strip()}' places nothing", "here", mends=mends)
 
 

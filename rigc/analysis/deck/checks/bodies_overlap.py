@@ -13,7 +13,7 @@ from rigc.analysis.deck.body_clash import BodyClash, Overlap
 from rigc.analysis.deck.crowded_places import crowded_places, own_place
 from rigc.analysis.deck.heaps import Heap, heaps
 from rigc.analysis.deck.kept_free import KeptFree, kept_free
-from rigc.analysis.deck.meant_places import in_a_larger_unit, in_mm, interchanged_there
+from rigc.analysis.deck.meant_places import deck_turned, in_a_larger_unit, in_mm, interchanged_there, without_minus
 from rigc.analysis.deck.placement import Outline, Placement
 from rigc.analysis.laying.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
@@ -60,10 +60,14 @@ def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash, finder: Pla
             yield _heap(rig, heap, finder)
         else:
             yield from (finder.moving(_overlap(rig, each), each.other.thing, each.one.thing) for each in heap.overlaps)
+    turned_decks = [each for name in rig.decks for each in _turned_deck(rig, name, bodies, clash)]
+    yield from turned_decks
+    within = {each.subject[0] for each in turned_decks}
     for body in bodies:
         deck = rig.decks.get(body.deck or "")
         if deck is not None:
-            found = [*_off_deck(rig, body, deck, clash.beyond.get(body.thing, {})), *_off_tier(rig, body, deck)]
+            beyond = {} if deck.name in within else clash.beyond.get(body.thing, {})
+            found = [*_off_deck(rig, body, deck, beyond), *_off_tier(rig, body, deck)]
             found += [
                 _reaches_into(rig, body, deck, kept)
                 for kept in entered[body.thing]
@@ -213,6 +217,24 @@ def _heap(rig: Rig, heap: Heap, finder: PlaceFinder) -> Diagnostic:
     )
 
 
+def _turned_deck(rig: Rig, name: str, bodies: tuple[Outline, ...], clash: BodyClash) -> Iterator[Diagnostic]:
+    """One finding for all of many that leave a deck, and would not if its sides were exchanged."""
+    deck, here = rig.decks[name], [body for body in bodies if body.deck == name]
+    off = [body.thing for body in here if body.thing in clash.beyond]
+    mends = deck_turned(deck, here) if len(off) >= _FEW else ()
+    if mends and deck.width_mm is not None and deck.depth_mm is not None:
+        yield KIND.at(
+            deck.width_mm.span,
+            f"{len(off)} things leave '{name}', {deck.width_mm.value:g} x {deck.depth_mm.value:g} mm, and none if its width and depth are "
+            f"interchanged: {listed_few(off)}",
+            subject=(name, *off),
+            label="width x depth",
+            numbers=(Number("things", len(off), ""),),
+            mends=mends,
+            help="measure it again, and where they stand",
+        )
+
+
 def _off_deck(rig: Rig, body: Outline, deck: Deck, beyond: dict[str, float]) -> Iterator[Diagnostic]:
     if beyond and deck.width_mm is not None and deck.depth_mm is not None:
         width, depth = deck.width_mm.value, deck.depth_mm.value
@@ -224,7 +246,7 @@ def _off_deck(rig: Rig, body: Outline, deck: Deck, beyond: dict[str, float]) -> 
             label="stands here" if not body.under else "hangs here",
             also=(Label(deck.width_mm.span, f"the deck is {width:g} x {depth:g} mm"),),
             numbers=tuple(Number(side, over, "mm") for side, over in beyond.items()),
-            mends=in_mm(rig, body, deck),
+            mends=in_mm(rig, body, deck) or without_minus(rig, body, deck),
             help=_too_wide(body, width, depth),
         )
 
