@@ -285,3 +285,10 @@ def test_all_that_moved_the_same_way_is_one_line_for_the_player() -> None:
     assert lines(made(results_after(LONG_HAUL, moved)), "player") == (
         "The switches of marl, settle: 3 mm to the right.",
     )
+
+
+def test_strip_on_a_deck_that_goes_stays_on_it() -> None:
+    """The old deck is kept for the way back as it is: nothing is peeled off it, and new pieces are laid on the other."""
+    other = LATER.replace("size 920 x 480 mm", "size 940 x 480 mm")
+    strips = {row[0]: row[2:] for row in rows(made(results_after(LONG_HAUL, other)), "strips")}
+    assert strips["marl"] == ["deck 2 × 100"]

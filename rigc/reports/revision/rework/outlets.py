@@ -109,7 +109,7 @@ def _taken(total: SupplyTotal | None) -> str:
 
 def _strip(plan: StripPlan, old: Zones, new: Zones) -> Row:
     before, after = plan.before, plan.after
-    removed = [] if before is None else _pieces(plan, before.pieces, before.deck_pieces)
+    removed = [] if before is None else _pieces(plan, before.pieces, before.deck_pieces if plan.peel else ())
     placed = [] if after is None else _pieces(plan, after.pieces, after.deck_pieces)
     zone = (old if after is None else new).thing(plan.unit)
     return Row(
