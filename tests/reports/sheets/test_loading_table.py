@@ -185,3 +185,21 @@ def test_a_half_goes_up_as_on_paper() -> None:
     assert [PICOFARADS.text(metres * 105) for metres in (0.09, 6.09)] == ["9.5", "639.5"]
     assert RESPONSE_DECIBELS.text(-0.125) == "−0.13"
     assert PICOFARADS.text(-0.0) == "0"
+
+
+def test_scenarios_that_are_the_same_in_all_states_are_not_told() -> None:
+    """Two instruments, each with a chain for both houses: what differs is the instrument. Curve and table have one name."""
+    text = (
+        COAX
+        + GUITAR
+        + block("instrument", "baritone", *OWN, "lead 3 m of coax")
+        + block("scenario", "north", "mains 230 V 50 Hz")
+        + block("scenario", "south", "mains 230 V 50 Hz")
+        + COMBO
+        + unit("gate", "bypass buffered")
+        + "chain for north, south with guitar: guitar -> gate\nchain for north, south with baritone: baritone -> gate\n"
+        + "chain gate -> combo\n"
+    )
+    made = results_of(text)
+    states = {row["section"]: row["state"] for row in rows(made, "sections")}
+    assert states["guitar.out → gate.in"] == "with guitar: every state"

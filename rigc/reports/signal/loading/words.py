@@ -19,15 +19,18 @@ def way(section: Section) -> str:
 
 
 def state_names(loading: Loading, sections: Iterable[Section]) -> str:
-    """The states in which sections are there: all by name, or `every state`, or `every state but` a few; by wiring where they differ."""
+    """The states in which sections are there: all by name, or `every state`, or `every state but` a few; by wiring where they
+    differ, without its scenarios where these are the same in all."""
     found = ordered(loading, sections)
-    wirings = dict.fromkeys(map(_wiring, loading.audio.all))
+    wirings = {_wiring(state): state.when for state in loading.audio.all}
+    same = len({when.scenarios for when in wirings.values()}) == 1
     told: dict[str, list[str]] = {}
-    for wiring in wirings:
+    for wiring, when in wirings.items():
         mine = [_bare(state) for state in found if _wiring(state) == wiring]
         powered = [_bare(each) for each in loading.audio.all if _wiring(each) == wiring and each.kind != UNPOWERED]
         if mine:
-            told.setdefault(_told(mine, powered), []).append(wiring)
+            where = _with(when.instrument) if same and when.instrument else wiring
+            told.setdefault(_told(mine, powered), []).append(where)
     if len(told) == 1 and len(*told.values()) == len(wirings):
         return next(iter(told))
     return "; ".join(f"{', '.join(where)}: {words}" for words, where in told.items())
@@ -46,8 +49,11 @@ def _told(found: list[str], powered: list[str]) -> str:
 
 def _wiring(state: AudioState) -> str:
     """What sets its connections apart, in the words with which its name ends."""
-    with_what = f"with {state.when.instrument}" if state.when.instrument else ""
-    return " and ".join(filter(None, (", ".join(state.when.scenarios), with_what)))
+    return " and ".join(filter(None, (", ".join(state.when.scenarios), _with(state.when.instrument))))
+
+
+def _with(instrument: str | None) -> str:
+    return f"with {instrument}" if instrument else ""
 
 
 def _bare(state: AudioState) -> str:
