@@ -21,7 +21,7 @@ class ChangedParts(Record):
     """By kind: audio leads that are made or cut; control and MIDI leads that are (`wired`); outlets that feed others, or through another lead; units to be read under load (those on such
     an outlet, or on one with the same return); units fed otherwise that may start hungrily; units that sound
     through other leads or on other power; whether the way past the loops is touched (`through`); units under MIDI
-    and control that is touched; supplies and panels that come or go."""
+    and control that is touched; supplies and panels that come or go; units that come."""
 
     cut: Parts
     wired: Parts
@@ -34,6 +34,7 @@ class ChangedParts(Record):
     control: Parts
     mains: Parts
     supplies: Parts
+    come: Parts
 
 
 def changed_parts(old: Rig, rig: Rig, power: PowerAssignment, pieces: Pieces) -> ChangedParts:
@@ -61,7 +62,12 @@ def changed_parts(old: Rig, rig: Rig, power: PowerAssignment, pieces: Pieces) ->
         {_end(plan, 0): plan.change for plan in held if _signal(plan) == "control"},
         _mains(old, rig, pieces),
         {port.thing: change for port, change in outlets.items()},
+        {plan.name: plan.change for plan in pieces.units if _comes(plan)},
     )
+
+
+def _comes(plan: UnitPlan) -> bool:
+    return plan.there_after and not plan.there_before
 
 
 def handled(plan: LeadPlan) -> bool:
@@ -118,7 +124,7 @@ def _sounding(rig: Rig, held: list[LeadPlan], units: tuple[UnitPlan, ...], fed: 
             found |= {
                 name: plan.change for name in (_end(plan, 0), _end(plan, 1)) if not (inside and rig.things[name].loops)
             }
-    found |= {plan.name: plan.change for plan in units if plan.there_after and not plan.there_before}
+    found |= {plan.name: plan.change for plan in units if _comes(plan)}
     found |= lifted
     found |= fed
     return {name: change for name, change in found.items() if name in rig.units}

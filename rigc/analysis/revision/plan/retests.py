@@ -14,7 +14,7 @@ _SPARED = (
     ((1, 2), "mains earth and insulation", "no mains part is touched"),
     ((3, 4), "leads for audio", "none is made or cut"),
     ((5, 6, 7), "outlets", "no unit is fed otherwise, or through another lead"),
-    ((9, 10), "straight through and treble", "the way past the loops is not touched"),
+    ((10,), "straight through and treble", "the way past the loops is not touched"),
     ((11, 12), "unity, polarity, noise", "no unit in the sound is touched"),
     ((15,), "MIDI programs", "no MIDI lead or channel changes"),
     ((16,), "treadles", "no control lead is touched"),
@@ -64,7 +64,7 @@ def _touched(rig: Rig, one: Due, parts: ChangedParts) -> tuple[int | None] | Non
     thing = one.point.partition(".")[0]
     whole = one.point == rig.head.name
     by_point: dict[int, Parts] = {
-        3: parts.cut, 4: parts.cut, 5: parts.outlets, 6: parts.loaded, 7: parts.outlets, 11: parts.sounding,
+        3: parts.cut, 4: parts.cut, 5: parts.outlets, 6: parts.loaded, 7: parts.outlets, 9: parts.come, 11: parts.sounding,
         13: parts.sounding, 15: parts.midi, 16: parts.control, 20: parts.wired,
     }  # fmt: skip
     if one.test in by_point and one.point in by_point[one.test]:
