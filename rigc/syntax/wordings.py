@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 from rigc.diagnostics.diagnostic import Diagnostic
@@ -67,6 +68,8 @@ def tell(mistake: Mistake) -> Diagnostic:
             if f"'{mistake.whole}'" in told.message:
                 start = span.start + len(mistake.word) - len(mistake.whole)
                 span = Span(span.source, start, start + len(mistake.whole))
+            elif mistake.ends and (typed := _typed_before(mistake, told)) is not None:
+                span = typed
             elif span.start == span.end or mistake.kind == "character":
                 span = Span(span.source, span.start, span.start + max(1, len(mistake.word)))
             line = (
@@ -78,6 +81,14 @@ def tell(mistake: Mistake) -> Diagnostic:
             )
             return MALFORMED.at(span, told.message, label=told.label, help=told.help, mends=told.mends, otherwise=line)
     raise AssertionError("the last wording fits every mistake")
+
+
+def _typed_before(m: Mistake, told: Wording) -> Span | None:
+    """Where the words stand that the message begins with, of a line that breaks off behind them."""
+    quoted = re.match(r"'([^']+)'", told.message)
+    words = quoted[1] if quoted else ""
+    start = m.before.rfind(words) if words else -1
+    return None if start < 0 else m.place(m.line_start + start, m.line_start + start + len(words))
 
 
 def _elsewhere(m: Mistake) -> Wording | None:
