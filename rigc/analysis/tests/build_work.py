@@ -62,7 +62,7 @@ def build_work(
     specials: SpecialLeads,
 ) -> BuildWork:
     """Drilled are the holes of the hole schedule, but for those of panel jacks, which are set, and of feet, which a deck has; and those
-    that hold what is bolted, screwed or in brackets, thing by thing, however many it has. Waiting is not counted."""
+    that hold what is bolted, screwed or in brackets, thing by thing, however many it has. What joins two decks is laid on neither. Waiting is not counted."""
     steps = tuple(
         _step(action, what, count)
         for action, what, count in _work(rig, leads, placement, strips, settings, due, holes, labels, specials)
@@ -115,7 +115,8 @@ def _work(
     yield "strip deck", stripped, len(stripped)
     standing = tuple(placement.outlines)
     yield "mount", standing, len(standing)
-    laid = tuple(lead.mark for lead in own)
+    between = {mark for _, _, marks in rig.joins for mark in marks}
+    laid = tuple(lead.mark for lead in own if lead.mark not in between)
     yield "fit", laid, len(laid)
     moved = [each for each in settings.all if each.new and each.new != each.position]
     selectors = tuple(dict.fromkeys(each.at for each in moved if each.switch == SELECTOR))
@@ -126,7 +127,7 @@ def _work(
     yield "set selector", selectors, len(selectors)
     yield from _tests("mains", MAINS, due.all)
     yield from _tests("plugs", PLUGS, due.all)
-    yield "plug in", laid, _plugged(rig, own)
+    yield "plug in", tuple(lead.mark for lead in own), _plugged(rig, own)
     last = tuple(dict.fromkeys(each.test for each in due.all if each.test not in (*LEADS, *MAINS, *PLUGS)))
     yield from _tests("whole", last, due.all)
 
