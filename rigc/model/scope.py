@@ -168,6 +168,16 @@ class Scope:
             return dashed
         near = self._near(name.text, kinds, fitting) or self._only_one(name.text, kinds, fitting)
         also = (Label(self.declared[near][1].span, f"'{near}' is declared here"),) if near else ()
+        first, _, count = name.text.rpartition("-")
+        if near and near == first and count.isdigit():  # `lant-2` is a second one, not the one that there is
+            return UNKNOWN.at(
+                name.span,
+                f"nothing declares '{name.text}'; {wanted} goes here",
+                subject=(name.text,),
+                label=NOWHERE,
+                also=also,
+                help=f"declare '{name.text}', as a block that is `like {near}` if it is the same; or write '{near}'",
+            )
         return UNKNOWN.at(
             name.span,
             f"nothing declares '{name.text}'; {wanted} goes here",
@@ -194,7 +204,9 @@ class Scope:
         """`di-thru` for `di.thru`: a thing and its jack joined by a hyphen."""
         parts = [name.text.rpartition("-")[::2]] if self.family == "thing" and "-" in name.text else []
         for thing, jack in parts:
-            if thing in self.declared:
+            if (
+                thing in self.declared and jack[:1].isalpha()
+            ):  # `lant-2` names another thing: no jack begins with a digit
                 right = f"{thing}.{jack}"
                 return UNKNOWN.at(
                     name.span,

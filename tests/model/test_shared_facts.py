@@ -74,3 +74,11 @@ def test_a_unit_may_be_delay_and_reverb(tmp_path: Path) -> None:
     board = RIG + "unit lant {\n  delay\n  reverb\n}\nunit marl like lant {\n  reverb\n}\n"
     units = _units(tmp_path, board=board)
     assert [sorted(units[name].flags) for name in ("lant", "marl")] == [["delay", "reverb"], ["reverb"]]
+
+
+def test_what_is_passive_passes_without_power(tmp_path: Path) -> None:
+    """What is said of power is not of a passive unit without an inlet."""
+    board = RIG + "all-units {\n  unpowered mutes\n  ground negative\n}\nunit pad {\n  passive\n}\nunit hedge {\n}\n"
+    units = _units(tmp_path, board=board)
+    assert (units["pad"].unpowered, units["pad"].ground) == (None, None)
+    assert units["hedge"].unpowered is not None and units["hedge"].ground is not None

@@ -15,6 +15,11 @@ def foreign_rows(scenario: Scenario) -> tuple[Mains, ...]:
     return () if any(agrees(scenario, row) for row in rows) else rows
 
 
+def given_there(scenario: Scenario) -> str:
+    """What homes in its country have instead of the stated mains, as it is told; empty where they have the same or nothing can be compared."""
+    return " or ".join(dict.fromkeys(str(row).partition(", plug")[0] for row in foreign_rows(scenario)))
+
+
 def other_hertz(scenario: Scenario) -> tuple[int, ...]:
     """The frequencies of its country where these alone are others than the stated one; else none."""
     rows, mains = foreign_rows(scenario), scenario.mains

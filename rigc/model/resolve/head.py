@@ -18,9 +18,10 @@ from rigc.model.rig import Head, Scenario
 from rigc.model.scope import MISUSED, UNCLEAR
 from rigc.model.slips.no_rig import NO_RIG
 from rigc.model.slips.unfit_text import UNFIT_TEXT
-from rigc.model.things import ENDS, AnyThing
+from rigc.model.things import ENDS
 from rigc.model.units.measures import APPARENT, LIMIT_PF, MAINS, MOST_MASS, SHARE_OF_RATING, SHOW
 from rigc.model.units.quantities import money
+from rigc.model.ways.lift_jacks import lift_jacks
 from rigc.syntax import nodes
 
 LIMITS = {
@@ -160,7 +161,7 @@ def _lifted(context: Context, ports: Ports, item: nodes.GroundLift) -> bool:
     thing = ports.things.get(name) if name else None
     if thing is None:
         return False
-    lifts = [jack.name for jack in thing.jacks if jack.lift or _isolated(thing, jack.name)]
+    lifts = lift_jacks(thing)
     if item.at.jack is None:
         context.report(
             UNCLEAR.at(
@@ -193,11 +194,6 @@ def _lifted(context: Context, ports: Ports, item: nodes.GroundLift) -> bool:
             )
         )
     return jack is not None
-
-
-def _isolated(thing: AnyThing, jack: str) -> bool:
-    """Whether a way through a transformer ends at a jack: there a lift may be that only the scenarios tell of."""
-    return any(path.end == jack and path.how.startswith("transformer") for path in getattr(thing, "paths", ()))
 
 
 def scenarios(context: Context, ports: Ports) -> dict[str, Scenario]:

@@ -34,6 +34,8 @@ KIND = Kind(
     "common practice, no source; program numbers after MIDI 1.0",
 )
 
+_OUT = "take out what is not there"
+
 Named = tuple[str, Span]
 """Who names it (`preset 3`), and where."""
 
@@ -165,7 +167,7 @@ def _loop(rig: Rig, switcher: str | None, number: int, named: list[Named]) -> Di
         return _found(what, (f"loop {number}",), named, f"write `loops {number} of` and the switcher's name")
     numbers = _numbers(rig, switcher)
     has = f"has only loops {in_runs(numbers)}" if numbers else "has no loops"
-    return _found(f"loop {number} of '{switcher}', which {has}", (switcher, f"loop {number}"), named, "")
+    return _found(f"loop {number} of '{switcher}', which {has}", (switcher, f"loop {number}"), named, _OUT)
 
 
 def _numbers(rig: Rig, switcher: str) -> list[int]:
@@ -175,7 +177,7 @@ def _numbers(rig: Rig, switcher: str) -> list[int]:
 def _judged(rig: Rig, control: ControlMap, name: str, changes: list[ProgramChange]) -> Iterator[Diagnostic]:
     if "passive" in rig.units[name].flags:
         named = [_named(change) for change in changes]
-        yield _found(f"programs of '{name}', which is passive and has none", (name,), named, "")
+        yield _found(f"programs of '{name}', which is passive and has none", (name,), named, _OUT)
         return
     if any(channel.unit == name for channel in rig.channels) and not control.to(name):
         if any(each.unit == name for each in unheard_channels(rig)):
@@ -192,7 +194,7 @@ def _judged(rig: Rig, control: ControlMap, name: str, changes: list[ProgramChang
         first = missing[0].first or 0
         numbers = ", ".join(dict.fromkeys(str(change.shown) for change in missing))
         spoken = f"program{'s' if ',' in numbers else ''} {numbers} on '{name}', which has {first}…{HIGHEST_PROGRAM.value + first:g}"
-        yield _found(spoken, (name,), [_named(change) for change in missing], "")
+        yield _found(spoken, (name,), [_named(change) for change in missing], _OUT)
     if unclear:
         yield KIND.cant_check(
             unclear[0].span,

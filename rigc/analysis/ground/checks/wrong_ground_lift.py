@@ -19,6 +19,7 @@ from rigc.diagnostics.mend import Mend
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
 from rigc.model.rig import Rig, Scenario
+from rigc.model.ways.lift_jacks import lift_jacks
 from rigc.source import Span
 
 KIND = Kind(
@@ -32,9 +33,12 @@ KIND = Kind(
 
 def wrong_ground_lift(rig: Rig, faults: LiftFaults, leads: Leads, power: PowerAssignment) -> Iterator[Diagnostic]:
     """One finding for each fault, with all scenarios in which it is the same; lifts of which any one would mend it are told with it, as
-    alternatives. A ring through two mains earths is told by its own rule, which opens the lift in all scenarios at once."""
+    alternatives. A ring through two mains earths is told by its own rule, which opens the lift in all scenarios at once; of a lift at a jack of
+    which nothing says that it has one that is told, and what it does is not known."""
     alike: dict[object, list[LiftFault]] = {}
     for fault in faults.all:
+        if any(lift.port.jack not in lift_jacks(rig.things[lift.port.thing]) for lift in fault.lifts):
+            continue
         ring = fault.ring
         if ring is None or not ring.through_earth or ring.unsure is not None:
             alike.setdefault((fault.lifts, fault.words), []).append(fault)

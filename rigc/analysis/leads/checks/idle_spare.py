@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.analysis.leads.lengths.lead_ends import tenths
-from rigc.analysis.leads.lengths.lead_spares import straight_stands_in
+from rigc.analysis.leads.lengths.lead_spares import spare_tenths, spares_asked, straight_stands_in
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
 from rigc.diagnostics.mend import Delete, Mend
 from rigc.model.rig import Rig
@@ -27,13 +27,17 @@ KIND = Kind(
 
 
 def idle_spare(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Diagnostic]:
-    """One finding for each such statement; none where a lead of its signal has no length yet."""
+    """One finding for each such statement; none where a lead of its signal has no length yet, or where it is told as too short for the spare
+    that the rig shall carry (too-few-spares)."""
+    told = {span for each in spares_asked(rig, leads, lengths) if each.carried < each.number for span in each.too_short}
     for spare in rig.spares:
+        if spare.span in told:
+            continue
         signal = spare.what.removesuffix(" lead")
         if spare.length_mm is None or spare.what == signal or not rig.connections:
             continue
         own = [lead for lead in leads.all if lead.signal == signal and (lead.stage or straight_stands_in(lead))]
-        known = [(length, lead.mark) for lead in own if (length := lengths.supplied_tenths(lead.mark)) is not None]
+        known = [(length, lead.mark) for lead in own if (length := spare_tenths(lengths, lead)) is not None]
         if len(known) < len(own):
             continue
         shortest, mark = min(known, default=(0, ""))

@@ -18,8 +18,10 @@ from rigc.analysis.leads.lengths.cable_routes import CableRoutes, Route
 from rigc.analysis.leads.lengths.lead_ends import tenths
 from rigc.analysis.leads.stated_length import stated_length
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wanted import how_to_state
 from rigc.facts.leads import LONGEST_MORE_MM, LONGEST_SHARE, SHORTEST_STAGE_MM
+from rigc.facts.midi import LONGEST_MM
 from rigc.model.fact import Quantity
 from rigc.model.records import BuiltLead
 from rigc.model.rig import Rig
@@ -111,7 +113,7 @@ def _judge(lead: Lead, existing: Quantity, length: Length, told: str) -> Iterato
         need, short = f"{length.least / 10:g} mm", f"{(length.least - has) / 10:g} mm"
         said = f"{_named(lead)} {told}, but {way} needs {need}: {short} short"
         yield _told(lead, existing, length, said, Level.ERROR, _longer(lead, length, short))
-    elif has > length.most:
+    elif has > length.most and not (lead.signal == "midi" and has > tenths(LONGEST_MM.value)):  # such is told of MIDI
         said = f"{_named(lead)} {told}, more than the {length.most / 10:g} mm that {way} takes up"
         rest = f"{(has - length.route) / 10:g} mm of slack"
         yield _told(lead, existing, length, said, Level.WARNING, f"stow its {rest} under the deck at the bundle")
@@ -125,8 +127,25 @@ def _told(lead: Lead, existing: Quantity, length: Length, said: str, level: Leve
         Number("most", length.most / 10, "mm"),
     )
     return KIND.at(
-        existing.span, said, subject=(lead.mark,), label="this long", numbers=numbers, help=help, level=level
+        existing.span,
+        said,
+        subject=(lead.mark,),
+        label="this long",
+        numbers=numbers,
+        mends=_off_by_ten(lead, existing, length),
+        help=help,
+        level=level,
     )
+
+
+def _off_by_ten(lead: Lead, existing: Quantity, length: Length) -> tuple[Mend, ...]:
+    """The same number with a nought more or less, where that fits the way: a likelier slip than a lead that was made so."""
+    typed = existing.span.text
+    for times in (10, 0.1):
+        meant = existing.value * times
+        if lead.captive is None and typed.endswith("mm") and length.least <= tenths(meant) <= length.most:
+            return (Mend(f"write {meant:g} mm, if that is meant", (Replace(existing.span, f"{meant:g} mm"),)),)
+    return ()
 
 
 def _named(lead: Lead) -> str:

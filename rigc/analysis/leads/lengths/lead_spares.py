@@ -45,6 +45,15 @@ def straight_stands_in(lead: Lead) -> bool:
     return not (lead.stage or lead.make.turned or lead.leg_of or lead.captive is not None)
 
 
+def spare_tenths(lengths: CableLengths, lead: Lead) -> int | None:
+    """How long a spare of that lead is: as long as it is; of one that is stated longer than its way takes up (unfit-lead-length), as it would
+    be made."""
+    length, existing = lengths.lengths.get(lead.mark), lead.existing_mm
+    if length is not None and existing is not None and tenths(existing.value) > length.most:
+        return length.finished
+    return lengths.supplied_tenths(lead.mark)
+
+
 def _number(rig_class: str, signal: str, own: list[Lead]) -> int:
     if signal in ("dc", "ac") and rig_class in spares.DC_PER_PLUG:
         kinds = {plug for lead in own for plug in lead.ends[1:] if plug is not None}
@@ -54,7 +63,7 @@ def _number(rig_class: str, signal: str, own: list[Lead]) -> int:
 
 
 def _asked(rig: Rig, signal: str, number: int, own: list[Lead], lengths: CableLengths) -> SparesAsked:
-    known = {lead.mark: length for lead in own if (length := lengths.supplied_tenths(lead.mark)) is not None}
+    known = {lead.mark: length for lead in own if (length := spare_tenths(lengths, lead)) is not None}
     longest, mark = max(((length, mark) for mark, length in known.items()), default=(0, ""), key=lambda each: each[0])
     stated = [
         (spare, spare.length_mm.value) for spare in rig.spares if spare.length_mm and spare.what == f"{signal} lead"

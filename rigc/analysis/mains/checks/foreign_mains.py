@@ -9,7 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.mains.country_mains import foreign_rows
+from rigc.analysis.mains.country_mains import given_there
+from rigc.analysis.mains.primaries import Primaries
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level
 from rigc.facts.countries import FIRST, SECOND
 from rigc.model.rig import Rig
@@ -23,12 +24,13 @@ KIND = Kind(
 )
 
 
-def foreign_mains(rig: Rig) -> Iterator[Diagnostic]:
-    """One finding for each scenario that states both, where a table has its country."""
+def foreign_mains(rig: Rig, primaries: Primaries) -> Iterator[Diagnostic]:
+    """One finding for each scenario that states both, where a table has its country; where these mains are of another voltage than something
+    takes, it is told with that (unfit-mains)."""
+    unfit = {each.scenario for each in primaries.all if each.in_voltage is False}
     for scenario in rig.scenarios.values():
-        rows = foreign_rows(scenario)
-        if rows and scenario.mains is not None:
-            given = " or ".join(dict.fromkeys(str(row).partition(", plug")[0] for row in rows))
+        given = given_there(scenario)
+        if given and scenario.name not in unfit and scenario.mains is not None:
             yield KIND.at(
                 scenario.mains.span,
                 f"'{scenario.name}' states {scenario.mains.typed}, and {scenario.country} has {given}",

@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from rigc.analysis.mains.country_mains import other_hertz
+from rigc.analysis.mains.country_mains import given_there, other_hertz
 from rigc.analysis.mains.mains_loads import MainsLoads
 from rigc.analysis.mains.own_intakes import used_there
 from rigc.analysis.mains.primaries import Primaries
@@ -146,9 +146,16 @@ def _wrong_voltage(rig: Rig, each: Primary) -> Diagnostic:
         label="this mains",
         also=(Label((place or supply.mains[0]).span, "made for this"),),
         numbers=(Number("mains", each.volts[0], "V"),),
+        note=_not_of_the_country(rig.scenarios[each.scenario]),
         mends=_mends(rig, supply, each),
         otherwise=_otherwise(each, _kind(supply)),
     )
+
+
+def _not_of_the_country(scenario: Scenario) -> str:
+    """That the mains, or the country, may be the slip: homes there have others."""
+    given = given_there(scenario)
+    return f"{scenario.country} has {given}: see whether the mains or the country is wrong" if given else ""
 
 
 def _arriving(each: Primary) -> str:

@@ -187,7 +187,7 @@ class Laid:
         self.too_deep = False
 
 
-_POWER = nodes.Needs | nodes.Accepts | nodes.Polarity
+_POWER = nodes.Needs | nodes.Accepts | nodes.Polarity | nodes.Ground | nodes.Unpowered
 """What `all-units` may say of the power of its units, which a passive one has no use for."""
 
 

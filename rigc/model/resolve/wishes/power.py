@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from typing import Any
 
-from rigc.diagnostics.diagnostic import Label
+from rigc.diagnostics.diagnostic import Diagnostic, Label
 from rigc.diagnostics.mend import Delete, Mend, Replace
 from rigc.diagnostics.near import nearest
 from rigc.diagnostics.wording import listed
 from rigc.model.jacks import Port
 from rigc.model.resolve.context import Context
 from rigc.model.resolve.wishes.alone import alone_apart, both_ways
-from rigc.model.scope import MISUSED, UNCLEAR, UNKNOWN, corrected, stated_twice
+from rigc.model.scope import MISUSED, UNCLEAR, UNKNOWN, corrected, stated_twice, twice
 from rigc.model.slips.unclear_feed import UNCLEAR_FEED
 from rigc.model.things import UNITS, Instrument, Supply, Unit
 from rigc.model.units.measures import RATING, VOLTAGE
@@ -42,12 +43,13 @@ def power(
         "turned": (),
         "plugged": (),
     }
-    fed: dict[str, Any] = {}
+    fed: dict[str, nodes.Feed] = {}
+    again = _fed_twice(context)
     taken: dict[Port, Feed] = {}
     for block in context.of(nodes.PowerBlock):
         for node in block.items:
             if isinstance(node, nodes.Feed):
-                feed = _feed(context, node, supplies, fed)
+                feed = _feed(context, node, supplies, fed, again)
                 _take_power(context, node, units)
                 if feed is not None:
                     feeds.append(feed)
@@ -64,7 +66,16 @@ def power(
     return PowerWishes(tuple(feeds), **fields)
 
 
-def _feed(context: Context, node: nodes.Feed, supplies: dict[str, Supply], fed: dict[str, Any]) -> Feed | None:
+def _fed_twice(context: Context) -> frozenset[str]:
+    """The units that two statements feed."""
+    feeds = (node for block in context.of(nodes.PowerBlock) for node in block.items if isinstance(node, nodes.Feed))
+    named = Counter(word.text for node in feeds for word in node.units)
+    return frozenset(name for name, count in named.items() if count > 1)
+
+
+def _feed(
+    context: Context, node: nodes.Feed, supplies: dict[str, Supply], fed: dict[str, nodes.Feed], doubled: frozenset[str]
+) -> Feed | None:
     if _means_others(context, node):
         return None
     scope = context.scopes["thing"]
@@ -72,10 +83,12 @@ def _feed(context: Context, node: nodes.Feed, supplies: dict[str, Supply], fed: 
     again = [word for word in node.units if word.text in fed]
     for word in node.units:
         if word in again:
-            context.report(stated_twice(f"where '{word.text}' takes its power", word, fed[word.text]))
-        fed.setdefault(word.text, word)
+            context.report(_told_twice(word, node, fed[word.text]))
+        fed.setdefault(word.text, node)
     outlets = [port for end in node.outlets if (port := outlet(context, end, supplies)) is not None]
     how = node.how.text if node.how else ""
+    if not how and len(units) > 1 == len(outlets) and doubled & set(units):
+        how = "shared"  # one of them is fed twice, which is told: only then it is known who shares
     if len(outlets) < len(node.outlets) or len(units) < len(node.units) or len(again) == len(units):
         return None
     if not _shape(context, node, units, outlets, how):
@@ -85,6 +98,28 @@ def _feed(context: Context, node: nodes.Feed, supplies: dict[str, Supply], fed: 
         return None
     volts = context.chosen(node.voltage, VOLTAGE)
     return Feed(tuple(units), tuple(outlets), volts, how, node.reversed is not None, node.span, lower)
+
+
+def _told_twice(word: Word, node: nodes.Feed, first: nodes.Feed) -> Diagnostic:
+    """A unit that two statements feed: either goes, or where that feeds others, too, the unit goes out of it."""
+    here = next(each for each in first.units if each.text == word.text)
+    what = f"where '{word.text}' takes its power"
+    if len(node.units) == len(first.units) == 1 or node is first:
+        return stated_twice(what, word, here)
+    return twice(what, word, here, "").replace(  # type: ignore[no-any-return]
+        mends=tuple(_no_more(word.text, each) for each in (first, node))
+    )
+
+
+def _no_more(name: str, node: nodes.Feed) -> Mend:
+    left = [word for word in node.units if word.text != name]
+    if not left:
+        return Mend(f"delete '{node}'", (Delete(node.span),))
+    listing = node.units[0].span.up_to(node.units[-1].span)
+    edits = [Replace(listing, ", ".join(word.text for word in left))]
+    if len(left) == 1 and node.how is not None and node.how.text == "shared":
+        edits.append(Replace(node.how.span, ""))
+    return Mend(f"take '{name}' out of '{node}'", tuple(edits))
 
 
 def _in_pair(context: Context, end: nodes.Endpoint, lower: Port, outlets: list[Port], how: str) -> bool:
