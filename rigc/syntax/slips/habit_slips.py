@@ -9,7 +9,8 @@ from rigc.diagnostics.near import nearest
 from rigc.syntax.mistake import Mistake, Wording
 
 _BY_UNIT = {"V": "needs", "mA": "draws", "g": "mass", "kg": "mass", "ms": "latency"}
-_RANGED = frozenset({"mains", "accepts", "rail", "tier", "treadle", "band", "tape"})
+RANGED = frozenset({"mains", "accepts", "rail", "tier", "treadle", "band", "tape"})
+"""Statements in which two dots go between the ends of a range."""
 _HOMES = {"at": "place", "under": "place", "row": "place", "within": "place", "from": "power", "alone": "power", "with": "mounting"}  # fmt: skip
 _JACKS = {
     "radio": "wireless",
@@ -146,7 +147,7 @@ def _kind_first(m: Mistake) -> Wording | None:
 
 def _hyphen_range(m: Mistake) -> Wording | None:
     """`mains 100-240 V 50-60 Hz`."""
-    if not m.before.split() or m.before.split()[0] not in _RANGED:
+    if not m.before.split() or m.before.split()[0] not in RANGED:
         return None
     found = re.search(r"\d[\d.]*[ \t]*-[ \t]*\d[\d.]*", m.line)
     if found is None:

@@ -167,7 +167,7 @@ def _meant_of(m: Mistake, block: str, code: str, mine: str) -> Meant | None:
     known = _declared(m.span.source.text)
     decks = [name for name, kind in known.items() if kind == "deck"]
     called = dict.fromkeys(("board", "pedalboard", "deck"), decks[0]) if len(decks) == 1 else {}
-    return meant(
+    told = meant(
         block,
         code,
         _words(tuple(m.literals.values())),
@@ -177,6 +177,18 @@ def _meant_of(m: Mistake, block: str, code: str, mine: str) -> Meant | None:
         called,
         _jacks(m.span.source.text),
     )
+    return None if told is None else _of_run(told, code)
+
+
+def _of_run(told: Meant, code: str) -> Meant:
+    """With the run of names that was typed, where the lines have one name: `outlet o1..o4`."""
+    run = re.search(r"\b([a-z]+\d+)\.\.[a-z]*\d+\b", code)
+    if run is None:
+        return told
+    first = re.compile(rf"^((?:outlet|input|output)[ \t]+){run[1]}(?=[ \t])")
+    texts, shown = (tuple(first.sub(rf"\1{run[0]}", line) for line in lines) for lines in (told.texts, told.shown))
+    whole: Meant = told.replace(texts=texts, shown=shown)
+    return whole
 
 
 @cache

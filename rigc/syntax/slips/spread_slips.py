@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable
 
 from rigc.syntax.mistake import Mistake, Wording
+from rigc.syntax.slips.habit_slips import RANGED
 from rigc.syntax.slips.sign_slips import DASHES
 
 _SIGN = r"(?:\+/?-|±)"
@@ -82,8 +83,10 @@ def _one_way(m: Mistake) -> Wording | None:
     if other := re.match(rf"[ \t]*/?[ \t]*[+-][ \t]*{_QUANTITY}(?=\s|#|\Z)", m.after[found.end() :]):
         typed = m.after[: found.end() + other.end()]
         return Wording(f"'{typed}' is more one way than the other", "two sides", f"write both ends: {ends}")
-    if found[1] == "-" and m.after[1:2].isdigit():
-        return None  # `40-60`: a range
+    low = re.search(rf"({_NUMBER})[^\d]*\Z", m.before)
+    high = re.match(rf"-[ \t]*({_NUMBER})", m.after)
+    if high and (m.after[1:2].isdigit() or (low and float(high[1]) > float(low[1]))):
+        return None  # `40-60`, `40 mA - 60 mA`: a range
     text = f"+- {_spaced(found[2])}"
     mends = m.instead(m.at, m.at + found.end(), text, f"write {text}")
     said = "goes one way only" if found[1] else "stands behind a number without a sign"
@@ -92,7 +95,8 @@ def _one_way(m: Mistake) -> Wording | None:
 
 def _range(m: Mistake) -> Wording | None:
     """`40-60 mA`, `40 to 60 mA`, `40..60 mA`, `from 40..60 mA` where one quantity goes."""
-    if m.awaits(".."):
+    begins_nothing = m.kind == "character"  # all words are awaited there
+    if m.awaits("..") and (not begins_nothing or not RANGED.isdisjoint(m.before.split()[:1])):
         return None
     low = re.search(rf"(?<![+±\d.-])(from[ \t]+)?(?<![\d.])({_QUANTITY})[ \t]*\Z", m.before)
     joint = r"to\b|and\b|or\b" if m.before.split()[:1] == ["needs"] else r"to\b|and\b"
