@@ -14,6 +14,7 @@ from rigc.source import Span
 
 _SIDES = re.compile(r"([\d.]+)(\s*x\s*)([\d.]+)(\s*(?:mm|cm|m|in|ft))")
 _TYPED = re.compile(r"([\d.]+)\s*,\s*([\d.]+)\s*(?:cm|m|in|ft)")
+_IN_MM = re.compile(r"(\d\d+|0)\s*,\s*(\d\d+|0)\s*mm")
 
 
 def in_a_larger_unit(rig: Rig, bodies: Sequence[Outline]) -> tuple[Mend, ...]:
@@ -50,6 +51,29 @@ def in_mm(rig: Rig, body: Outline, deck: Deck) -> tuple[Mend, ...]:
     if x + body.width_mm > width or y + body.depth_mm > depth:
         return ()
     return (Mend(f"write {x:g}, {y:g} mm, if that is meant", (Replace(place.numbers, f"{x:g}, {y:g} mm"),)),)
+
+
+def a_nought_less(rig: Rig, body: Outline, deck: Deck) -> tuple[Mend, ...]:
+    """The same numbers, a nought less where a thing lies wholly off its deck by one that ends in a nought: `1650` for `165`."""
+    place = rig.places[body.thing]
+    typed = None if place.numbers is None else _IN_MM.fullmatch(place.numbers.text)
+    if place.numbers is None or typed is None or deck.width_mm is None or deck.depth_mm is None:
+        return ()
+    x = typed[1] if body.x_mm < deck.width_mm.value else typed[1].removesuffix("0")
+    y = typed[2] if body.y_mm < deck.depth_mm.value else typed[2].removesuffix("0")
+    on_it = float(x) + body.width_mm <= deck.width_mm.value and float(y) + body.depth_mm <= deck.depth_mm.value
+    if not on_it or not wholly_off(body, deck):
+        return ()
+    return (Mend(f"write {x}, {y} mm, if that is meant", (Replace(place.numbers, f"{x}, {y} mm"),)),)
+
+
+def wholly_off(body: Outline, deck: Deck) -> bool:
+    """Whether no part of it is on its deck: its place is a slip, and what follows from it says nothing."""
+    if deck.width_mm is None or deck.depth_mm is None:
+        return False
+    area = body.area
+    beside = area.x_mm >= deck.width_mm.value or area.right_mm <= 0
+    return beside or area.y_mm >= deck.depth_mm.value or area.rear_mm <= 0
 
 
 def interchanged_there(rig: Rig, body: Outline, deck: Deck) -> tuple[Mend, ...]:

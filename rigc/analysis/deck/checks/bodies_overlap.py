@@ -13,7 +13,14 @@ from rigc.analysis.deck.body_clash import BodyClash, Overlap
 from rigc.analysis.deck.crowded_places import crowded_places, own_place
 from rigc.analysis.deck.heaps import Heap, heaps
 from rigc.analysis.deck.kept_free import KeptFree, kept_free
-from rigc.analysis.deck.meant_places import deck_turned, in_a_larger_unit, in_mm, interchanged_there, without_minus
+from rigc.analysis.deck.meant_places import (
+    a_nought_less,
+    deck_turned,
+    in_a_larger_unit,
+    in_mm,
+    interchanged_there,
+    without_minus,
+)
 from rigc.analysis.deck.placement import Outline, Placement
 from rigc.analysis.laying.place_finder import PlaceFinder
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
@@ -73,14 +80,18 @@ def bodies_overlap(rig: Rig, placement: Placement, clash: BodyClash, finder: Pla
                 for kept in entered[body.thing]
                 if (kept.key != "heel" or deck.name not in crowded) and (deck.name, kept.key) not in overfull
             ]
-            turned = interchanged_there(rig, body, deck) if body.thing in clash.beyond else ()
+            turned = _meant(rig, body, deck) if body.thing in clash.beyond else ()
             yield from (each if each.mends else _moved(finder, each, body.thing, turned) for each in found)
     yield from _too_large(rig, {body.deck for body in bodies})
     yield from _unknown(rig, placement, {place.thing for places in crowds for place in places})
 
 
+def _meant(rig: Rig, body: Outline, deck: Deck) -> tuple[Mend, ...]:
+    return interchanged_there(rig, body, deck) or a_nought_less(rig, body, deck)
+
+
 def _moved(finder: PlaceFinder, found: Diagnostic, thing: str, turned: tuple[Mend, ...]) -> Diagnostic:
-    """With where it may go; before that what it is if x and y were interchanged."""
+    """With where it may go; before that what was more likely meant."""
     moved = finder.moving(found, thing)
     told: Diagnostic = moved.replace(mends=(*turned, *moved.mends))
     return told

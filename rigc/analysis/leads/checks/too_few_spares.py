@@ -12,6 +12,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rigc.analysis.deck.meant_places import wholly_off
+from rigc.analysis.deck.placement import Placement
 from rigc.analysis.leads.leads import Leads
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.analysis.leads.lengths.lead_spares import SparesAsked, spares_asked
@@ -27,8 +29,12 @@ KIND = Kind(
 )
 
 
-def too_few_spares(rig: Rig, leads: Leads, lengths: CableLengths) -> Iterator[Diagnostic]:
-    """One finding for all signals that lack spares; a can't-check where a longest lead is not known and could be longer."""
+def too_few_spares(rig: Rig, leads: Leads, lengths: CableLengths, placement: Placement) -> Iterator[Diagnostic]:
+    """One finding for all signals that lack spares; a can't-check where a longest lead is not known and could be longer. Nothing while a thing
+    lies wholly off its deck: leads are as long as to there."""
+    decks = rig.decks
+    if any(body.deck in decks and wholly_off(body, decks[body.deck]) for body in placement.outlines.values()):
+        return
     asked = spares_asked(rig, leads, lengths)
     short = [each for each in asked if each.carried < each.number]
     if short:

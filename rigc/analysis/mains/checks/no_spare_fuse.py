@@ -9,6 +9,7 @@ Source: common practice, no source.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from rigc.analysis.mains.fuses import FittedFuse, Fuses, same_rating
@@ -39,7 +40,9 @@ def no_spare_fuse(rig: Rig, fuses: Fuses, small: SmallFuses) -> Iterator[Diagnos
         if each.wanted and not each.spares and each not in wrong:
             lacking.setdefault(each.fuse.words, []).append(each)
     for words, every in lacking.items():
-        other = _of_another_kind(rig, fuses, every[0].fuse)
+        other = _of_another_kind(rig, fuses, every[0].fuse) or (
+            _of_another_rating(rig, fuses) if len(lacking) == 1 else None
+        )
         line = f'2 of "{_told(every[0].fuse)}"'
         names = tuple(dict.fromkeys(each.thing for each in every))
         yield KIND.at(
@@ -58,6 +61,12 @@ def _of_another_kind(rig: Rig, fuses: Fuses, fuse: Fuse) -> Spare | None:
     """A spare fuse of that rating which fits none of the rig: it is quicker or slower, or of another size."""
     told = (spare for spare in rig.spares if "fuse" in spare.what.lower() and same_rating(spare.what, fuse))
     return next((spare for spare in told if not fuses.fitting(spare)), None)
+
+
+def _of_another_rating(rig: Rig, fuses: Fuses) -> Spare | None:
+    """The spare fuse that fits none of the rig, where one alone does not."""
+    idle = [spare for spare in rig.spares if re.match(r"fuse\b", spare.what) and not fuses.fitting(spare)]
+    return idle[0] if len(idle) == 1 else None
 
 
 def _in_its_place(other: Spare, line: str) -> tuple[Mend, ...]:

@@ -1,6 +1,7 @@
-"""Of a stereo pair of outputs one feeds something, and the other is not used.
+"""Of a stereo pair of outputs one feeds something, and the other is not used; or into a pair of inputs the right one alone is fed.
 
 Why it matters: one side silently disappears; many units give the sum of both only where nothing is plugged in on the right.
+Into the right input alone most take no mono signal: its left side stays silent.
 What to do: go on in stereo (`=>`), sum both sides in a mixer, or drop to mono on purpose on a unit that has a mono output.
 Source: common practice, no source. Two sides in one jack that meet a mono jack are told as jack-mismatch.
 """
@@ -11,8 +12,9 @@ from collections.abc import Iterable, Iterator
 
 from rigc.analysis.signal.sound_ways import Hookup, SoundWays
 from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level
+from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wording import listed
-from rigc.model.jacks import Port
+from rigc.model.jacks import AUDIO_IN, Port
 from rigc.model.rig import Rig
 from rigc.model.wishes import Connection
 
@@ -41,6 +43,31 @@ def lost_side(rig: Rig, ways: SoundWays) -> Iterator[Diagnostic]:
                         found.setdefault((name, feeding, lost), []).append(hookup)
     for (name, feeding, lost), hookups in found.items():
         yield _told(rig, name, feeding, lost, hookups, everywhere=len(hookups) == len(ways.hookups))
+    yield from _into_the_right(rig)
+
+
+def _into_the_right(rig: Rig) -> Iterator[Diagnostic]:
+    """One finding for each unit whose left input nothing goes into, and the right one something. Where its block states the ways through it,
+    these tell what comes of that."""
+    into = {each.end: each for each in rig.connections if each.signal == "audio"}
+    for unit in rig.units.values():
+        for left, right in unit.pairs if unit.kind == "unit" and not unit.paths else ():
+            lead = into.get(Port(unit.name, right))
+            empty = unit.jack(left)
+            if lead is None or Port(unit.name, left) in into or empty is None or empty.role != AUDIO_IN:
+                continue
+            there = f"{unit.name}.{left}"
+            yield KIND.at(
+                lead.span,
+                f"'{lead.start}' goes into '{lead.end}', the right of a pair, and nothing goes into its left, '{there}'",
+                subject=(unit.name, there, lead.start.thing),
+                label="the right side alone",
+                also=(Label(empty.span, "this side is empty"),),
+                mends=(Mend(f"write '{there}'", (Replace(lead.span, there),)),)
+                if lead.span.text == str(lead.end)
+                else (),
+                otherwise=f"lead it into '{there}', here and in the leads block",
+            )
 
 
 def _sounds(rig: Rig, hookup: Hookup, name: str, jack: str) -> bool:

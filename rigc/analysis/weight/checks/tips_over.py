@@ -12,6 +12,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.deck.body_clash import BodyClash
 from rigc.analysis.deck.feet import Feet, feet_of, spots_pressed
+from rigc.analysis.deck.meant_places import wholly_off
 from rigc.analysis.deck.placement import Placement
 from rigc.analysis.laying.place_finder import PlaceFinder
 from rigc.analysis.weight.mass import Balance, Mass
@@ -42,6 +43,8 @@ def tips_over(
         if feet is None or balance.x_mm is None or balance.y_mm is None or balance.kg is None:
             yield from _unknown(rig, placement, deck, balance, feet is None or bool(beyond))
             continue
+        if any(wholly_off(body, deck) for body in placement.outlines.values() if body.deck == deck.name):
+            continue  # one of the places is a slip, which is told
         outside = {side: over for side, over in feet.outside(balance.x_mm, balance.y_mm).items() if over > _HAIR_MM}
         if outside:
             yield _unbalanced(deck, balance, outside)
