@@ -21,6 +21,12 @@ def socket(rig: Rig, port: Port) -> Jack | Outlet | None:
     return jack
 
 
+def appliance_inlets(rig: Rig, start: Port, end: Port) -> tuple[str, ...]:
+    """The kinds of the appliance inlets that a mains lead between these goes into; none at the end of another lead."""
+    jacks = (socket(rig, port) for port in (start, end))
+    return tuple(str(jack.connector) for jack in jacks if isinstance(jack, Jack) and jack.takes_mains)
+
+
 def fitting_plugs(rig: Rig, connector: Connector) -> tuple[Plug, ...]:
     """The kinds of the stock, in its order, that go into a connector. A two-pole plug goes into a three-pole jack, too."""
     known = rig.stock.going_in

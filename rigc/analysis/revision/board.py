@@ -6,6 +6,7 @@ from rigc.analysis.deck.used_units import used_units
 from rigc.analysis.feeds.power_assignment import PowerAssignment
 from rigc.analysis.leads.labels import Labels
 from rigc.analysis.leads.lead_make import STRAIGHT, LeadMake
+from rigc.analysis.leads.lead_plugs import appliance_inlets
 from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.analysis.leads.special_leads import SpecialLeads
@@ -173,13 +174,8 @@ def _lead(rig: Rig, lead: Lead, lengths: CableLengths, labels: Labels, adaptors:
         lead.leg_of,
         lead.make,
         length,
-        _inlets(rig, lead) if lead.signal == "mains" else (),
+        appliance_inlets(rig, lead.start, lead.end),
     )
-
-
-def _inlets(rig: Rig, lead: Lead) -> tuple[str, ...]:
-    jacks = (rig.jack(port) for port in (lead.start, lead.end))
-    return tuple(str(jack.connector) for jack in jacks if jack is not None and jack.takes_mains)
 
 
 def _via(adaptors: dict[str, BoardAdaptor], here: Port, far: Port) -> str:

@@ -6,6 +6,7 @@ import pytest
 from two_boards import results_after
 
 from rigc.analysis.revision.board import BoardLead
+from rigc.analysis.revision.comparison import Comparison
 from rigc.analysis.revision.plan.bench_phases import BEFORE
 from rigc.analysis.revision.plan.leads.fit import Bench
 from rigc.analysis.revision.plan.leads.plan import BIN, KEEP, NEW, REMAKE, STORE
@@ -270,3 +271,10 @@ def test_the_mains_lead_of_what_goes_is_pulled_though_no_lead_tells_of_it() -> N
         ("the mains lead of glow",)
     ]
     assert not [line for line in rework.spared if "mains" in line]
+
+
+def test_a_mains_lead_is_compared_by_the_inlets_that_it_is_for() -> None:
+    old, new = (STOCK + PANEL % kind + GLOW + MAINS % "" for kind in ("C14", "C8"))
+    found = results_after(old, new.replace("A 2026-03-02", "B 2026-06-02")).get(Comparison)
+    told = [(each.before, each.now) for thing in found.things for each in thing.differences if each.field == "plugs"]
+    assert told == [("lead set for C14 and C14", "lead set for C14 and C8")]

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from rigc.analysis.leads.conductors_of_lead import lead_conductors
 from rigc.analysis.leads.labels import Labels
+from rigc.analysis.leads.lead_plugs import appliance_inlets
 from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths
 from rigc.analysis.revision.compared.aspect import COMPUTED, DESIGN, PAPER, RELABEL, REWIRE, Aspect
@@ -22,10 +23,11 @@ def leads(rig: Rig, leads: Leads, lengths: CableLengths, labels: Labels) -> Iter
     for lead in leads.all:
         said = facts.get(lead.mark)
         wired = _by(lead.stated or lead.signal not in ("dc", "ac"))
-        yield _aspect(lead, "", _whole(lead, lengths.supplied_tenths(lead.mark)), True, (REWIRE,), wired)
+        yield _aspect(lead, "", _whole(rig, lead, lengths.supplied_tenths(lead.mark)), True, (REWIRE,), wired)
         for end, port in (("first end", str(lead.start)), ("second end", str(lead.end))):
             yield _aspect(lead, end, port, port, (REWIRE,), wired)
-        yield _aspect(lead, "plugs", _plugs(lead), lead.ends, (REWIRE,), _by(lead.plugs_stated))
+        inlets = _set_for(rig, lead)
+        yield _aspect(lead, "plugs", _plugs(lead, inlets), inlets or lead.ends, (REWIRE,), _by(lead.plugs_stated))
         cabled = _by(said is not None and said.cable is not None)
         yield _aspect(lead, "cable", lead.cable or "not known", lead.cable, (REWIRE,), cabled)
         yield from _lengths(lead, lengths)
@@ -49,12 +51,20 @@ def _by(stated: bool) -> str:
     return DESIGN if stated else COMPUTED
 
 
-def _whole(lead: Lead, tenths: int | None) -> str:
-    parts = (lead.cable, None if tenths is None else f"{millimetres(tenths)} mm", _plugs(lead))
+def _whole(rig: Rig, lead: Lead, tenths: int | None) -> str:
+    plugs = _plugs(lead, _set_for(rig, lead))
+    parts = (lead.cable, None if tenths is None else f"{millimetres(tenths)} mm", plugs)
     return f"{lead.start} to {lead.end}: {', '.join(filter(None, parts))}"
 
 
-def _plugs(lead: Lead) -> str:
+def _set_for(rig: Rig, lead: Lead) -> tuple[str, ...]:
+    """The inlets of a mains lead that is bought as a set: no plug of the stock is on it."""
+    return () if any(lead.ends) else appliance_inlets(rig, lead.start, lead.end)
+
+
+def _plugs(lead: Lead, inlets: tuple[str, ...]) -> str:
+    if inlets:
+        return f"lead set for {' and '.join(inlets)}"
     plugs = [plug or ("captive" if lead.captive else "not known") for plug in lead.ends]
     return " to ".join(plugs)
 
