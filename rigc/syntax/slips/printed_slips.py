@@ -98,7 +98,7 @@ _WRITTEN: tuple[tuple[str, str, _Made], ...] = (
     ("on off amps holds done drop loops retired", r"[ \t]*,(?=[ \t]*\Z)", ""),
     ("@supply", rf"^([ \t]*)(?:mains[ \t]+)?(?:input|in)[ \t]+(?={_N}[ \t]*V\b)", r"\1mains "),
     ("@supply", rf"^([ \t]*)(?:outlets[ \t]+)?(\d+)[ \t]*[x×][ \t]*(?={_N}[ \t]*V)", lambda found: f"{found[1]}outlet o1..o{found[2]} " if 1 < int(found[2]) <= _MOST_OUTLETS else found[0]),
-    ("@supply", rf"^([ \t]*)(?:output|out|socket)s?[ \t]+(?=[a-z]+\d*(?:\.\.[a-z]*\d+)?[ \t]+{_N}[ \t]*V\b)", r"\1outlet "),
+    ("@supply", rf"^([ \t]*)(?:output|out|socket)s?[ \t]+([a-z]+\d*(?:\.\.[a-z]*\d+)?[ \t]+{_N}[ \t]*V)\b", r"\1outlet \2"),
     ("takes", rf"^([ \t]*)takes[ \t]+({_N})[ \t]*V[ \t]*(dc|ac)(?=[ \t]*\Z)", r"\1needs \2 V \3"),
     ("takes", rf"^([ \t]*)takes[ \t]+({_N}[ \t]*m?A)\b[ \t,]*(?:@|at)[ \t]*({_N})[ \t]*V[ \t]*(dc|ac)?(?=[ \t]*\Z)", lambda found: f"{found[1]}draws {found[2]}\n{found[1]}needs {found[3]} V {found[4] or 'dc'}"),
     ("needs", rf"(DC|AC|dc|ac)[ \t]+({_N})[ \t]*V", lambda found: f"{found[2]} V {found[1].lower()}"),

@@ -13,7 +13,8 @@ from rigc.model.resolve.context import Context
 from rigc.model.resolve.ports import Ports
 from rigc.model.resolve.wishes.loose.loose_lead import Joints, LooseLead
 from rigc.model.resolve.wishes.loose.told import told
-from rigc.model.scope import LOOSE_LEAD, SAID_TWICE, TAKEN, UNCLEAR, UNKNOWN, stated_twice, twice
+from rigc.model.resolve.wishes.power import ALL
+from rigc.model.scope import LOOSE_LEAD, SAID_TWICE, TAKEN, UNCLEAR, UNKNOWN, corrected, stated_twice, twice
 from rigc.model.slips.unclear_feed import UNCLEAR_FEED
 from rigc.model.things import Supply
 from rigc.model.units.measures import LEAD, OFFSET, SLACK
@@ -358,7 +359,7 @@ def mounting(context: Context) -> MountWishes:
             if isinstance(node, nodes.MountAll):
                 all_with = context.scopes["strip"].find(node.strip, (), "a strip")
             elif isinstance(node, nodes.Mount):
-                if (told := _fixing_meant(context, node)) is not None:
+                if (told := _fixing_meant(context, node) or _all_meant(context, node)) is not None:
                     context.report(told)
                     continue
                 strip = context.scopes["strip"].find(node.strip, (), "a strip")
@@ -377,6 +378,20 @@ def mounting(context: Context) -> MountWishes:
         if name in stripped and fixings[name] != "brackets":
             context.report(_held_by_both(name, fixings[name], strips[name], word, stripped[name]))
     return MountWishes(all_with, tuple(strips.items()), tuple(fixings.items()), tuple(bridged.items()))
+
+
+def _all_meant(context: Context, node: nodes.Mount) -> Diagnostic | None:
+    """`everything with mushroom`: no thing bears that name, and `all` is meant."""
+    word = node.things[0]
+    if len(node.things) > 1 or word.text not in ALL or word.text in context.scopes["thing"].declared:
+        return None
+    return UNKNOWN.at(
+        word.span,
+        f"nothing declares '{word.text}'; all that no other line names are called 'all' here",
+        subject=(word.text,),
+        label="here it is 'all'",
+        mends=corrected(word, "all"),
+    )
 
 
 def _held_by_both(name: str, fixing: str, strip: str, fixed: Word, stripped: Word) -> Diagnostic:

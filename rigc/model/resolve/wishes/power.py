@@ -24,7 +24,7 @@ from rigc.syntax.nodes import Word
 
 PLUGGED = ("supply", "amp", "desk", "listener", "source", "unit", "mains strip")
 _FEW = 4
-_ALL = ("all", "everything", "rest", "other", "units")
+ALL = ("all", "everything", "rest", "other", "units")
 
 
 def power(
@@ -143,7 +143,7 @@ def _in_pair(context: Context, end: nodes.Endpoint, lower: Port, outlets: list[P
 def _means_others(context: Context, node: nodes.Feed) -> bool:
     """`all from mill8`: no unit bears that name, and `others` is meant; told."""
     word = node.units[0]
-    if len(node.units) > 1 or word.text not in _ALL or word.text in context.scopes["thing"].declared:
+    if len(node.units) > 1 or word.text not in ALL or word.text in context.scopes["thing"].declared:
         return False
     supplies = ", ".join(dict.fromkeys(end.thing.text for end in node.outlets))
     context.report(
