@@ -3,7 +3,8 @@
 Why it matters: without slack a unit can't be tilted out of its fastener and unplugged, and the plugs are pulled sideways;
 a coil picks up hum and catches on things. A lead whose way is not known is told here, too, so that none is forgotten.
 What to do: take another stock length, make a new lead, or stow the rest at the bundle under the deck, not between units. A
-captive lead can't be exchanged: move what it grows out of nearer. A lead that leaves the board has no way that is reckoned; one shorter than {leads.SHORTEST_STAGE_MM} is told.
+captive lead can't be exchanged: move what it grows out of nearer. A lead that leaves the board has no way that is reckoned; one shorter than {leads.SHORTEST_STAGE_MM} is told,
+and one that is not as long as its instrument says.
 Source: common practice, no source.
 """
 
@@ -16,8 +17,8 @@ from rigc.analysis.leads.leads import Lead, Leads
 from rigc.analysis.leads.lengths.cable_lengths import CableLengths, Length
 from rigc.analysis.leads.lengths.cable_routes import CableRoutes, Route
 from rigc.analysis.leads.lengths.lead_ends import tenths
-from rigc.analysis.leads.stated_length import stated_length
-from rigc.diagnostics.diagnostic import Diagnostic, Kind, Level, Number
+from rigc.analysis.leads.stated_length import instrument_lead, stated_length
+from rigc.diagnostics.diagnostic import Diagnostic, Kind, Label, Level, Number
 from rigc.diagnostics.mend import Mend, Replace
 from rigc.diagnostics.wanted import how_to_state
 from rigc.facts.leads import LONGEST_MORE_MM, LONGEST_SHARE, SHORTEST_STAGE_MM
@@ -52,6 +53,7 @@ def unfit_lead_length(
         ):
             yield from _judge(lead, measured.length_mm, length, _as_measured(measured))
     yield from _too_short_for_the_stage(rig, leads)
+    yield from _unlike_the_instrument(rig, leads)
     without: dict[tuple[str, str, bool], list[Lead]] = {}
     for lead in leads.all:
         route = routes.routes.get(lead.mark)
@@ -96,6 +98,29 @@ def _too_short_for_the_stage(rig: Rig, leads: Leads) -> Iterator[Diagnostic]:
             label=f"shorter than {SHORTEST_STAGE_MM}",
             numbers=(Number("length", stated.value, "mm"), Number("least", SHORTEST_STAGE_MM.value, "mm")),
             help="look at its unit of measure; if it is so, bring another lead",
+            level=Level.WARNING,
+        )
+
+
+def _unlike_the_instrument(rig: Rig, leads: Leads) -> Iterator[Diagnostic]:
+    """Leads whose stated length is another than the instrument says that its lead has: what is reckoned of either is wrong of the other."""
+    for lead in leads.all:
+        own = instrument_lead(rig, lead) if lead.stage and lead.signal == "audio" else None
+        here = lead.existing_mm
+        if own is None or here is None or tenths(own.value) == tenths(here.value):
+            continue
+        name = next(port.thing for port in (lead.start, lead.end) if port.thing in rig.instruments)
+        yield KIND.at(
+            here.span,
+            f"{lead.mark} is {here.typed}, and '{name}' says that its lead is {own.typed}",
+            subject=(lead.mark, name),
+            label="this long",
+            also=(Label(own.span, "and this long"),),
+            numbers=(Number(lead.mark, here.value, "mm"), Number(f"lead of {name}", own.value, "mm")),
+            mends=(
+                Mend(f"write {own.typed} behind {lead.mark}", (Replace(here.span, own.typed),)),
+                Mend(f"write {here.typed} in '{name}'", (Replace(own.span, here.typed),)),
+            ),
             level=Level.WARNING,
         )
 
