@@ -13,16 +13,16 @@ _REACH = "our choice; common practice, no source: the player's reach comes befor
 AUDIO_SHARE = Fact(100, "%", "a millimetre of an audio lead", _OURS)
 OTHER_SHARE = Fact(10, "%", "a millimetre of a lead that carries no sound", _OURS)
 BACKWARDS_SHARE = Fact(2, "%", "a millimetre that sound goes from left to right in an audio lead", _OURS)
-TRODDEN_SHARE = Fact(225, "%", "a millimetre of bare deck before a unit that a foot works", _REACH)
-STAMPED_SHARE = Fact(225, "%", "as much more before one that every preset stamps on", _REACH)
+TRODDEN_SHARE = Fact(350, "%", "a millimetre of bare deck before a unit that a foot works", _REACH)
+STAMPED_SHARE = Fact(350, "%", "as much more before one that every preset stamps on", _REACH)
 LOOPED_SHARE = Fact(20, "%", "of that before one in a loop of a switcher, which is stepped on seldom", _REACH)
 BESIDE_SHARE = Fact(
-    1500,
+    4000,
     "%",
     "a millimetre that a foot on one thing lacks to a treadle beside it",
     "our choice; common practice, no source: what stands close beside a treadle gets stepped on",
 )
-BEHIND_SHARE = Fact(200, "%", "a millimetre before the rear edge behind a unit that no foot works", _OURS)
+BEHIND_SHARE = Fact(350, "%", "a millimetre before the rear edge behind a unit that no foot works", _OURS)
 AT_HAND_SHARE = Fact(300, "%", "a millimetre beyond a hand's reach from an edge to what it plugs in at a show", _REACH)
 UNBALANCED_SHARE = Fact(
     1000, "%", "a millimetre that the board balances outside its feet, where a mass is missing", _OURS

@@ -41,7 +41,7 @@ _PROVED = 500  # once all their sides were
 _WAYS, _SIDES = 700, 2_500  # steps of trying ways in turn, and sides, before something else is done
 _LOOSE = 30  # of a hundred leads that hold no things together when they are laid anew,
 _ALL_LOOSE = 100  # and on a board so full that they found no room together
-SOME = 9  # so few things
+SOME = 7  # so few things
 _REFILL_SOME = 70  # steps of taking out and putting back of a few things, for the square of their number
 _NEAR = 108  # of a hundred that the best layout costs: of one that is begun anew and costs no more the sides are tried
 _REFILL, _AFRESH = 4_000, 12_000  # steps of taking out and putting back: of the best layout, of one that is begun anew,
@@ -235,6 +235,8 @@ class _Search:
             here = self._filled(dice, None, most)
             slow = self.done - before > _STANDS
             if here is not None:
+                if here.missed:
+                    here = self._round(list(here.at), dice, self.length, _WARM, here)
                 here = self._refilled(list(here.at), dice, _BEGUN) or here
                 best = here if best is None or here.rank < best.rank else best
             elif number == 0 and best is None:

@@ -24,7 +24,7 @@ _CELLS_A_STEP = 60_000  # and one more for so many bits,
 _WEIGHED_A_STEP = 60  # and for so many places
 _OUT = 7  # so many things are taken out at most
 _SWAY = 0.4  # of the heat: what a place may look cheaper by
-MANY, _TRIES_OF_MANY = 10, 4  # of so many things and more the tries are fewer: others are taken out more often
+MANY, _TRIES_OF_MANY = 8, 4  # of so many things and more the tries are fewer: others are taken out more often
 _PLACES, _TRIES = (
     3,
     12,

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from importlib.util import find_spec
+from math import ceil
 from typing import Any
 
 from rigc.analysis.laying.search.board import Area, Board, End, Link
@@ -22,6 +23,7 @@ from rigc.record import Record
 
 _MADE = 100  # leads are made in steps of so many tenths of a millimetre
 _FAR = 1 << 20
+_NOISE = 0.001  # of a bound that is told as a real number: all costs are whole ones
 _PARTS = (
     (3, 0.1),
     (4, 0.2),
@@ -116,7 +118,7 @@ class _Model:
         status = solver.solve(self.model)
         found = status in (self._cp.OPTIMAL, self._cp.FEASIBLE)
         places = tuple(self._at(solver, item) for item in range(len(self.board.items))) if found else None
-        bound = int(solver.best_objective_bound) if self.costs and status != self._cp.INFEASIBLE else 0
+        bound = ceil(solver.best_objective_bound - _NOISE) if self.costs and status != self._cp.INFEASIBLE else 0
         return Proof(status == self._cp.INFEASIBLE, bound, places)
 
     def _at(self, solver: Any, item: int) -> At:
