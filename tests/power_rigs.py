@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import Any
 
+from rigc.model.deck import Place
 from rigc.model.fact import Fact
 from rigc.model.jacks import Connector, Jack, Port
 from rigc.model.records import Limit
@@ -95,7 +96,10 @@ def rig(
         "by-hand", "By Hand (invented)", "A", "2026-03-02", "", "home", "", "", "", None, None, None, None,
         tuple(Limit(name, fact(value), "", SPAN) for name, value in (limits or {}).items()), (), SPAN,
     )  # fmt: skip
-    places: dict[str, Any] = dict.fromkeys(each.name for each in units)
+    places = {
+        each.name: Place(each.name, 100.0 * number, 0.0, 0, False, None, None, None, "", SPAN)
+        for number, each in enumerate(units)
+    }
     values: dict[str, Any] = {
         name: {} for name in ("scenarios", "instruments", "mains_strips", "panels", "decks", "cases", "presets", "off_board")
     } | dict.fromkeys(

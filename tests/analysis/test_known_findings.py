@@ -48,7 +48,7 @@ def test_only_what_reads_a_fact_is_asked_again(asked: list[str]) -> None:
     told(f"# a remark\n\n{BEDROOM}", kept)
     assert asked == []
     told(HEAVIER, kept)
-    strips, facts = {"weak_strip", "held_by_nothing"}, {"limit_in_doubt", "old_fact", "future_fact"}
+    strips, facts = {"weak_strip", "held_by_nothing"}, {"limit_in_doubt", "old_fact", "future_fact", "far_date"}
     assert set(asked) == {"too_heavy", "tips_over"} | strips | facts
     asked.clear()
     told(HEAVIER, Kept(shelf, lambda: "another"))

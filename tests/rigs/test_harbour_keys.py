@@ -52,7 +52,7 @@ def lines(sheet: Callable[..., Any], *tables: str) -> list[str]:
         "twin-di.outr | B3 | ground lift | open [tape over] | all | closed",
         # the Y lead, the reversed feed, the a.c. unit on the captive brick, the crossed treadle lead
         "D1a | mill5.o1 | millpond.dc | B6 → D7 | 9 | DC | leg of the Y lead D1 | centre-negative",
-        "D1 | mill5.o1 | millpond, ember | B6 → E6, E7 | 9 | DC | Y lead: legs D1a, D1b | centre-negative",
+        "D1 | mill5.o1 | millpond, ember | B6 → D6, D7 | 9 | DC | Y lead: legs D1a, D1b | centre-negative",
         "D2 | mill5.o4 | lant.dc | B7 → A5 | 9 | DC | REVERSED: + and − change places between its plugs | centre-positive",
         "AC1 | brick.o1 | tern.dc | B5 → D4 | 9 | AC | straight | captive at brick, 1.5 m",
         # what goes into the mains strip

@@ -234,9 +234,10 @@ FURTHER = {
     "supplies": {
         "takes_W": "{supply}.takes",
         "takes_va_VA": "{supply}.takes-va",
-        "at_100_v_mA": "{supply}.at-100v",
-        "at_120_v_mA": "{supply}.at-120v",
-        "at_230_v_mA": "{supply}.at-230v",
+        # blank where it does not meet such mains
+        "at_100_v_mA": "{supply}.at-100v|",
+        "at_120_v_mA": "{supply}.at-120v|",
+        "at_230_v_mA": "{supply}.at-230v|",
         "heat_W": "{supply}.heat",
     },
     "places": {

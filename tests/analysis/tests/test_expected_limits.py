@@ -92,7 +92,7 @@ def test_the_voltage_of_an_outlet_is_that_at_which_it_stands_or_its_only_one() -
         ),
         feed("marl", "s.o1"),
     )
-    power = power_assignment(made, load_limits(made), placement(made.replace(places={})))
+    power = power_assignment(made, load_limits(made), placement(made))
     leads: Any = SimpleNamespace(of=lambda _: None)
     found = {
         point: nominal_at(made, power, leads, point) for point in ("s.o1", "t.p1", "u.q1", "u.q9", "marl", "marl.dc")
